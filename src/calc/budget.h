@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Uncertainty budget: first-order propagation and effective degrees of freedom.
  *
- * Sources: JCGM 100:2008 (GUM) 5.1.2 (law of propagation), G.4.1 (Welch-Satterthwaite), G.6.4 (t factor);
- * EURACHEM/CITAC CG 4, 3rd ed. 2012, worked examples A2 and A3.
+ * Sources: JCGM 100:2008 (GUM) 5.1.2 (law of propagation), G.4.1 (Welch-Satterthwaite), G.6.4 (t
+ * factor); EURACHEM/CITAC CG 4, 3rd ed. 2012, worked examples A2 and A3.
  */
 #pragma once
 

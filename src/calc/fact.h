@@ -11,53 +11,53 @@ typedef enum
 {
   SW_FACT_NONE,
   /* why a step of the guided test is refused */
-  SW_FACT_NOT_FROM_HERE,          /* the table has no such move from this step */
-  SW_FACT_NEEDS_READING,          /* read the strip first */
-  SW_FACT_OUTCOME_OPEN,           /* the end point is not settled; next action is in number[0] (SwNext) */
-  SW_FACT_NO_MORE_STEPS,          /* the method's maximum is reached */
+  SW_FACT_NOT_FROM_HERE, /* the table has no such move from this step */
+  SW_FACT_NEEDS_READING, /* read the strip first */
+  SW_FACT_OUTCOME_OPEN,  /* the end point is not settled; next action is in number[0] (SwNext) */
+  SW_FACT_NO_MORE_STEPS, /* the method's maximum is reached */
   SW_FACT_ADD_ONLY_WHILE_ACID,
-  SW_FACT_PAUSED_TOO_LONG,        /* number[0] minutes: a fresh portion is needed */
-  SW_FACT_LOT_MISSING,            /* text: which */
-  SW_FACT_LOT_EXPIRED,            /* text: code; needs a reason */
-  SW_FACT_FAMILY_REFUSED,         /* the method is not for this solvent; text: family */
-  SW_FACT_CALIBRATION_MISSING,    /* no drop volume on file for this liquid */
+  SW_FACT_PAUSED_TOO_LONG,     /* number[0] minutes: a fresh portion is needed */
+  SW_FACT_LOT_MISSING,         /* text: which */
+  SW_FACT_LOT_EXPIRED,         /* text: code; needs a reason */
+  SW_FACT_FAMILY_REFUSED,      /* the method is not for this solvent; text: family */
+  SW_FACT_CALIBRATION_MISSING, /* no drop volume on file for this liquid */
   SW_FACT_SIGNATURE_MISSING,
   SW_FACT_ALREADY_SIGNED,
   SW_FACT_NOTHING_TO_TAKE_BACK,
-  SW_FACT_MACHINE_HAS_OPEN_TEST,  /* text: sample code */
-  SW_FACT_MACHINE_LOCKED,         /* an earlier dose is not recorded yet */
-  SW_FACT_RETEST_FIRST,           /* a dose was added; its re-test comes before another dose */
-  SW_FACT_READ_ONLY,              /* the file is open read-only; text: who has it */
+  SW_FACT_MACHINE_HAS_OPEN_TEST, /* text: sample code */
+  SW_FACT_MACHINE_LOCKED,        /* an earlier dose is not recorded yet */
+  SW_FACT_RETEST_FIRST,          /* a dose was added; its re-test comes before another dose */
+  SW_FACT_READ_ONLY,             /* the file is open read-only; text: who has it */
   SW_FACT_MACHINE_RETIRED,
   /* why no dose is shown */
-  SW_FACT_NO_DOSE_OUTCOME,        /* only acid found is dosed */
+  SW_FACT_NO_DOSE_OUTCOME, /* only acid found is dosed */
   SW_FACT_NO_DOSE_OVER_RANGE,
-  SW_FACT_NO_DOSE_POINT,          /* the sampling point is not one to work a dose out from; text: point */
-  SW_FACT_NO_DOSE_STEP_WIDE,      /* the last step was too wide */
-  SW_FACT_NO_DOSE_PLACE,          /* no dosing place on file */
-  SW_FACT_NO_DOSE_LIMITS,         /* no limits on file, nor "the sheet gives none" */
-  SW_FACT_NO_DOSE_CIRCULATION,    /* no circulation time on file */
-  SW_FACT_NO_DOSE_VOLUME,         /* no compartment volume on file */
-  SW_FACT_NO_DOSE_JUG,            /* no measuring jug on file */
-  SW_FACT_NO_DOSE_PRODUCT,        /* no neutraliser for this machine */
-  SW_FACT_NO_DOSE_STRENGTH,       /* neither strengths nor the product itself as titrant */
-  SW_FACT_NO_DOSE_CAUSTIC_PRODUCT,/* a caustic is never dosed */
-  SW_FACT_NO_DOSE_TOTAL,          /* total limit of this fill reached; number[0] mL left */
-  SW_FACT_NO_DOSE_COARSE,         /* jug too coarse */
-  SW_FACT_NO_DOSE_LAPSED,         /* the figure is older than 8 h */
-  SW_FACT_NEEDS_RELEASE_SECOND,   /* second dose in one incident */
-  SW_FACT_NEEDS_RELEASE_DROPS,    /* five counted drops or more */
-  SW_FACT_NEEDS_RELEASE_LIMIT,    /* half of the product's limit or more */
+  SW_FACT_NO_DOSE_POINT, /* the sampling point is not one to work a dose out from; text: point */
+  SW_FACT_NO_DOSE_STEP_WIDE,       /* the last step was too wide */
+  SW_FACT_NO_DOSE_PLACE,           /* no dosing place on file */
+  SW_FACT_NO_DOSE_LIMITS,          /* no limits on file, nor "the sheet gives none" */
+  SW_FACT_NO_DOSE_CIRCULATION,     /* no circulation time on file */
+  SW_FACT_NO_DOSE_VOLUME,          /* no compartment volume on file */
+  SW_FACT_NO_DOSE_JUG,             /* no measuring jug on file */
+  SW_FACT_NO_DOSE_PRODUCT,         /* no neutraliser for this machine */
+  SW_FACT_NO_DOSE_STRENGTH,        /* neither strengths nor the product itself as titrant */
+  SW_FACT_NO_DOSE_CAUSTIC_PRODUCT, /* a caustic is never dosed */
+  SW_FACT_NO_DOSE_TOTAL,           /* total limit of this fill reached; number[0] mL left */
+  SW_FACT_NO_DOSE_COARSE,          /* jug too coarse */
+  SW_FACT_NO_DOSE_LAPSED,          /* the figure is older than 8 h */
+  SW_FACT_NEEDS_RELEASE_SECOND,    /* second dose in one incident */
+  SW_FACT_NEEDS_RELEASE_DROPS,     /* five counted drops or more */
+  SW_FACT_NEEDS_RELEASE_LIMIT,     /* half of the product's limit or more */
   /* state of a machine, for To Do, sidebar and machine page */
   SW_FACT_STATE_NEVER_TESTED,
   SW_FACT_STATE_PASSED,
-  SW_FACT_STATE_ACID,             /* acid found, no dose worked out or added yet */
-  SW_FACT_STATE_DOSE_DUE,         /* dose worked out, not recorded */
-  SW_FACT_STATE_DOSE_UNKNOWN,     /* nobody knows whether it was added: re-test */
+  SW_FACT_STATE_ACID,         /* acid found, no dose worked out or added yet */
+  SW_FACT_STATE_DOSE_DUE,     /* dose worked out, not recorded */
+  SW_FACT_STATE_DOSE_UNKNOWN, /* nobody knows whether it was added: re-test */
   SW_FACT_STATE_RETEST_DUE,
   SW_FACT_STATE_OVER_RANGE,
   SW_FACT_STATE_TEST_OPEN,
-  SW_FACT_STATE_RESERVE,          /* number[0] steps of reserve */
+  SW_FACT_STATE_RESERVE, /* number[0] steps of reserve */
   SW_FACT_STATE_RETIRED,
   SW_N_FACTS
 } SwFactCode;

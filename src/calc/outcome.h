@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Readings of a titration to its outcome (2-calculations 2.1): one engine for drops and burette, base
- * and acid titrant.
+/* Readings of a titration to its outcome (2-calculations 2.1): one engine for drops and burette,
+ * base and acid titrant.
  *
  * Source of the rules: house design 2.1; the end point as an interval follows EURACHEM/CITAC CG 4.
  */
@@ -31,8 +31,9 @@ typedef struct
 {
   double total; /* titrant so far: drops, or mL for a burette; >= 0 */
   SwField field;
-  gboolean struck;    /* the colour is void; what was added stays counted ... */
-  gboolean not_added; /* ... unless the person says that it never went in: the whole reading is void */
+  gboolean struck; /* the colour is void; what was added stays counted ... */
+  gboolean
+      not_added; /* ... unless the person says that it never went in: the whole reading is void */
 } SwReading;
 
 typedef struct
@@ -48,9 +49,9 @@ typedef enum
   SW_OUTCOME_OPEN,
   SW_OUTCOME_PASSED,
   SW_OUTCOME_ACID_FOUND,
-  SW_OUTCOME_OVER_RANGE,       /* still acid at the maximum: no dose; stop and call */
-  SW_OUTCOME_RESERVE_FOUND,    /* acid titrant: alkaline at m, not at n */
-  SW_OUTCOME_NO_RESERVE,       /* acid titrant: not alkaline at 0; do a base test */
+  SW_OUTCOME_OVER_RANGE,    /* still acid at the maximum: no dose; stop and call */
+  SW_OUTCOME_RESERVE_FOUND, /* acid titrant: alkaline at m, not at n */
+  SW_OUTCOME_NO_RESERVE,    /* acid titrant: not alkaline at 0; do a base test */
   SW_OUTCOME_RESERVE_OVER_RANGE,
   SW_N_OUTCOMES
 } SwOutcomeKind;
@@ -64,7 +65,8 @@ typedef enum
   SW_NEXT_SECOND_STRIP,  /* passes: shake again, a second strip must agree */
   SW_NEXT_FRESH_PORTION, /* the first counted reading passed above 0: nothing is known below it */
   SW_NEXT_CLOSE,         /* the outcome stands */
-  SW_NEXT_ONE_BY_ONE,    /* acid found, but the last step was too wide for a dose: second portion, single steps from acid_at */
+  SW_NEXT_ONE_BY_ONE,    /* acid found, but the last step was too wide for a dose: second portion,
+                            single steps from acid_at */
   SW_NEXT_STOP_AND_CALL, /* over range */
   SW_N_NEXTS
 } SwNext;
@@ -73,16 +75,17 @@ typedef struct
 {
   SwOutcomeKind kind;
   SwInterval net; /* net acid in steps, per the table of 2.1; NAN both ends while open */
-  double acid_at; /* m, last clear acid (base) or last alkaline (acid titrant) below the pass; NAN if none */
+  double acid_at; /* m, last clear acid (base) or last alkaline (acid titrant) below the pass; NAN
+                     if none */
   double pass_at; /* n, the pass that closed it; NAN if none */
   double total;   /* titrant in the flask now, steps */
   SwNext next;
 } SwOutcome;
 
-/* Works the outcome out of @n readings in the order they were made. Later readings at a higher total
- * supersede: acid after a pass reopens. Errors (SW_FAULT_ERROR): totals that fall, are negative or not
- * finite, a maximum <= 0, a blank together with a caustic addition. An open titration is a result, not
- * an error. */
+/* Works the outcome out of @n readings in the order they were made. Later readings at a higher
+ * total supersede: acid after a pass reopens. Errors (SW_FAULT_ERROR): totals that fall, are
+ * negative or not finite, a maximum <= 0, a blank together with a caustic addition. An open
+ * titration is a result, not an error. */
 gboolean sw_outcome_compute (const SwMethodFacts *method,
                              const SwReading *readings,
                              gsize n,

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The two shapes every number in Stillwarden has: an interval and a value with its uncertainty.
  *
- * A counted end point is an interval: the truth lies in (low, high], and an end that nobody has seen
- * is infinite. A measured amount is a value with a standard uncertainty (GUM, JCGM 100:2008).
+ * A counted end point is an interval: the truth lies in (low, high], and an end that nobody has
+ * seen is infinite. A measured amount is a value with a standard uncertainty (GUM, JCGM 100:2008).
  */
 #pragma once
 
@@ -18,8 +18,8 @@ typedef struct
   double high;
 } SwInterval;
 
-/* value in the unit that the member's name says; u its standard uncertainty in the same unit (>= 0);
- * freedom the degrees of freedom of u, INFINITY where u is taken as known exactly. */
+/* value in the unit that the member's name says; u its standard uncertainty in the same unit (>=
+ * 0); freedom the degrees of freedom of u, INFINITY where u is taken as known exactly. */
 typedef struct
 {
   double value;

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* When to test next: the staircase (2-calculations 2.7). The model rule joins it with the demand work.
+/* When to test next: the staircase (2-calculations 2.7). The model rule joins it with the demand
+ * work.
  *
- * Source: ILAC-G24:2022 / OIML D 10 describe staircase adjustment for calibration; the numbers are the
- * house's, see docs.
+ * Source: ILAC-G24:2022 / OIML D 10 describe staircase adjustment for calibration; the numbers are
+ * the house's, see docs.
  */
 #pragma once
 
@@ -13,7 +14,8 @@ G_BEGIN_DECLS
 #define SW_STAIRCASE_START_DAYS 1.0
 #define SW_STAIRCASE_FACTOR 1.25
 #define SW_STAIRCASE_PASSES 3
-#define SW_STAIRCASE_CREDIT 0.8 /* share of the decided interval after which a test earns credit */
+#define SW_STAIRCASE_CREDIT 0.8 /* share of the decided interval after which a test earns credit   \
+                                 */
 
 typedef struct
 {
@@ -37,10 +39,10 @@ typedef enum
 
 typedef struct
 {
-  gboolean acid;         /* the test found acid (or is over range) */
-  gboolean retest;       /* it was a re-test after a dose */
-  gboolean back_to_start;/* acid above the set size, new soil, leak, restart */
-  double elapsed_days;   /* since the last routine test closed; INFINITY for the first; >= 0 */
+  gboolean acid;          /* the test found acid (or is over range) */
+  gboolean retest;        /* it was a re-test after a dose */
+  gboolean back_to_start; /* acid above the set size, new soil, leak, restart */
+  double elapsed_days;    /* since the last routine test closed; INFINITY for the first; >= 0 */
 } SwScheduleFacts;
 
 typedef struct
@@ -49,7 +51,8 @@ typedef struct
   double longest_days;  /* default 7 */
 } SwScheduleLimits;
 
-/* The staircase after a test. Errors: limits that cross, are not finite or <= 0; a negative elapsed time. */
+/* The staircase after a test. Errors: limits that cross, are not finite or <= 0; a negative elapsed
+ * time. */
 gboolean sw_schedule_advance (const SwStaircase *before,
                               const SwScheduleFacts *facts,
                               const SwScheduleLimits *limits,

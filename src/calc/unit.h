@@ -67,8 +67,8 @@ SwUnitKind sw_unit_get_kind (SwUnit unit);
 /* The symbol as typed and printed without translation: "mL", "US gal", "degC"; "" for none. */
 const char *sw_unit_get_symbol (SwUnit unit);
 
-/* Finds a unit by symbol (exact, then ignoring case; also the degree and micro signs and "l" for litre).
- * FALSE when there is none. */
+/* Finds a unit by symbol (exact, then ignoring case; also the degree and micro signs and "l" for
+ * litre). FALSE when there is none. */
 gboolean sw_unit_parse (const char *symbol, SwUnit *unit);
 
 /* Converts between two units of the same kind; a programmer's mistake when they differ in kind. */
