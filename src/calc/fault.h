@@ -97,6 +97,7 @@ typedef struct
   double high;       /* largest allowed, +INFINITY where unbounded */
   SwUnit unit;       /* of value, low and high */
   const char *typed; /* borrowed from the error: what the person typed */
+  SwQuantityName of; /* with _UNCERTAINTY and _FREEDOM: of which quantity; else SW_QUANTITY_NONE */
 } SwFault;
 
 #define SW_FAULT_ERROR (sw_fault_error_quark ())
