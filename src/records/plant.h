@@ -37,7 +37,7 @@ typedef struct
   char *language; /* NULL = the site's */
   gboolean active;
   gboolean second_reader; /* the test asks for a second reader of the strip */
-  char *secret;           /* Argon2id text; the journal says only "changed" */
+  char *secret;           /* Argon2id text; the journal says only "changed", with a digest */
 } SwPerson;
 SW_DECLARE_RECORD (SwPerson, sw_person)
 
