@@ -1,0 +1,132 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Files for the tests of records. All names are invented. */
+#include "fixture.h"
+
+#include <glib/gstdio.h>
+
+static gint64
+now_cb (gpointer data)
+{
+  return ((Fixture *)data)->now_ms;
+}
+
+static int
+offset_cb (gpointer data, gint64 utc_ms)
+{
+  return ((Fixture *)data)->offset_min;
+}
+
+void
+fixture_set_up_folder (Fixture *fixture, gconstpointer data)
+{
+  GError *error = NULL;
+
+  fixture->folder = g_dir_make_tmp ("stillwarden-XXXXXX", &error);
+  g_assert_no_error (error);
+  fixture->path = g_build_filename (fixture->folder, "plant.swlog", NULL);
+  fixture->now_ms = FIXTURE_START_MS;
+  fixture->offset_min = FIXTURE_OFFSET_MIN;
+  fixture->clock = (SwClock){ .now_ms = now_cb, .offset_min = offset_cb, .data = fixture };
+}
+
+void
+fixture_open (Fixture *fixture, SwOpenMode mode)
+{
+  GError *error = NULL;
+
+  g_assert_null (fixture->store);
+  fixture->store = sw_store_open (fixture->path, mode, &fixture->clock, &error);
+  g_assert_no_error (error);
+  g_assert_nonnull (fixture->store);
+}
+
+void
+fixture_close (Fixture *fixture)
+{
+  g_clear_pointer (&fixture->store, sw_store_close);
+}
+
+void
+fixture_set_up (Fixture *fixture, gconstpointer data)
+{
+  fixture_set_up_folder (fixture, data);
+  fixture_open (fixture, SW_OPEN_CREATE);
+}
+
+static void
+remove_folder (const char *folder)
+{
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  const char *name;
+
+  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
+    {
+      g_autofree char *path = g_build_filename (folder, name, NULL);
+
+      if (g_file_test (path, G_FILE_TEST_IS_DIR))
+        remove_folder (path);
+      else
+        g_unlink (path);
+    }
+  g_rmdir (folder);
+}
+
+void
+fixture_tear_down (Fixture *fixture, gconstpointer data)
+{
+  fixture_close (fixture);
+  remove_folder (fixture->folder);
+  g_free (fixture->folder);
+  g_free (fixture->path);
+}
+
+void
+fixture_begin (Fixture *fixture, SwActKind kind, const char *reason)
+{
+  const SwActor actor
+      = { .identified = SW_IDENTIFIED_DEMO, .workstation = "bench-2", .reason = reason };
+  GError *error = NULL;
+
+  sw_act_begin (fixture->store, kind, &actor, &error);
+  g_assert_no_error (error);
+}
+
+void
+fixture_commit (Fixture *fixture)
+{
+  GError *error = NULL;
+
+  sw_act_commit (fixture->store, &error);
+  g_assert_no_error (error);
+}
+
+char *
+fixture_run (const char *format, ...)
+{
+  g_autofree char *command = NULL;
+  const char *argv[] = { "/bin/sh", "-c", NULL, NULL };
+  GError *error = NULL;
+  char *output = NULL;
+  int status = 0;
+  va_list args;
+
+  va_start (args, format);
+  command = g_strdup_vprintf (format, args);
+  va_end (args);
+  argv[2] = command;
+  g_spawn_sync (NULL, (char **)argv, NULL, G_SPAWN_DEFAULT, NULL, NULL, &output, NULL, &status,
+                &error);
+  g_assert_no_error (error);
+  g_spawn_check_wait_status (status, &error);
+  g_assert_no_error (error);
+  return output;
+}
+
+char *
+fixture_sql (Fixture *fixture, const char *sql)
+{
+  g_autofree char *path = g_shell_quote (fixture->path);
+  g_autofree char *text = g_shell_quote (sql);
+
+  return fixture_run ("sqlite3 -batch %s %s", path, text);
+}
