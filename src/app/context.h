@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What every page needs: the open file, the person at the bench, and how to say things. One per
+ * window. */
+#pragma once
+
+#include <glib-object.h>
+
+#include "records/test.h"
+#include "wording/sentence.h"
+
+G_BEGIN_DECLS
+
+#define SW_TYPE_CONTEXT (sw_context_get_type ())
+G_DECLARE_FINAL_TYPE (SwContext, sw_context, SW, CONTEXT, GObject)
+
+/* Takes @store (transfer full) and a reference on @wording. */
+SwContext *sw_context_new (SwStore *store, SwWording *wording);
+
+SwStore *sw_context_get_store (SwContext *self);     /* (transfer none) */
+SwWording *sw_context_get_wording (SwContext *self); /* (transfer none) */
+gint64 sw_context_now (SwContext *self);             /* sw_store_now: once per user action */
+
+/* The person at the bench, 0 = nobody picked yet. Setting it emits "person-changed". */
+gint64 sw_context_get_person (SwContext *self);
+void sw_context_set_person (SwContext *self, gint64 person);
+/* The actor for an act of this person. Valid until the person changes. (transfer none) */
+const SwActor *sw_context_get_actor (SwContext *self);
+/* The same with a reason (copied, valid until the next call). (transfer none) */
+const SwActor *sw_context_get_actor_because (SwContext *self, const char *reason);
+
+/* Call after each successful write: emits "changed", and every page on screen shows the file anew.
+ */
+void sw_context_changed (SwContext *self);
+
+G_END_DECLS

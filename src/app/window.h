@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The window: header bar, sidebar with To Do and the machines, and the pages. Pages find it with
+ * gtk_widget_get_root and ask it to go elsewhere; they never know one another. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/context.h"
+
+G_BEGIN_DECLS
+
+#define SW_TYPE_WINDOW (sw_window_get_type ())
+G_DECLARE_FINAL_TYPE (SwWindow, sw_window, SW, WINDOW, GtkApplicationWindow)
+
+SwWindow *sw_window_new (GtkApplication *application, SwContext *context);
+
+/* The window that a page sits in, or NULL while it sits in none (as in a page's own test).
+ * (transfer none) */
+SwWindow *sw_window_of (GtkWidget *widget);
+
+void sw_window_show_todo (SwWindow *self);
+void sw_window_show_machine (SwWindow *self, gint64 machine);
+void sw_window_show_setup (SwWindow *self, const char *section); /* "machines", ... or NULL */
+/* Begin or resume a guided test; a refusal is shown as a toast. The test covers the sidebar. */
+void sw_window_begin_test (SwWindow *self, gint64 plan, SwPurpose purpose, gint64 answers_dose);
+void sw_window_resume_test (SwWindow *self, gint64 titration);
+/* The test page calls this when it is left or done: back to where it was begun. */
+void sw_window_leave_test (SwWindow *self);
+
+/* A short message at the foot for some seconds. @text is a whole sentence in the reader's language.
+ */
+void sw_window_toast (SwWindow *self, const char *text);
+/* The same for an error, said by sw_say_error; stays until dismissed. */
+void sw_window_toast_error (SwWindow *self, const GError *error);
+
+G_END_DECLS
