@@ -110,7 +110,8 @@ char *sw_method_text_dup (
 /* Whether a version may be used for a solvent family. */
 gboolean sw_method_version_suits (const SwMethodVersion *version, SwFamily family);
 
-/* Templates shipped with the program (the .ini files of data/methods, embedded). Names, NULL-terminated. */
+/* Templates shipped with the program (the .ini files of data/methods, embedded). Names,
+ * NULL-terminated. */
 const char *const *sw_method_template_names (void);
 /* Inside an act: copies a template, texts and colour fields included, into rows as version 1 of a
  * new method. @titrant and @caustic are products (caustic 0 when the template has none). What a

@@ -218,8 +218,7 @@ new_store (const char *path, SwOpenMode mode, const SwClock *clock)
   store->clock = clock != NULL ? *clock : *sw_clock_system ();
   store->read_only = mode == SW_OPEN_READ_ONLY;
   store->lock_fd = -1;
-  store->statements
-      = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, finalize_cb);
+  store->statements = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, finalize_cb);
   store->unjournalled = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   return store;
 }
