@@ -47,7 +47,8 @@ typedef struct
 void sw_verify_report_free (SwVerifyReport *report);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwVerifyReport, sw_verify_report_free)
 
-/* done of total journal rows; return FALSE to stop. */
+/* done of total journal rows; return FALSE to stop: the verify then fails with
+ * G_IO_ERROR_CANCELLED. */
 typedef gboolean (*SwProgress) (gint64 done, gint64 total, gpointer data);
 
 /* Runs inside one read transaction. (transfer full); NULL only when the file could not be read at
