@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Files for the tests of records. All names are invented. */
 #include "fixture.h"
+#include "records/verify.h"
 
-#include <glib/gstdio.h>
+#include <string.h>
 
 static gint64
 now_cb (gpointer data)
@@ -19,10 +20,7 @@ offset_cb (gpointer data, gint64 utc_ms)
 void
 fixture_set_up_folder (Fixture *fixture, gconstpointer data)
 {
-  GError *error = NULL;
-
-  fixture->folder = g_dir_make_tmp ("stillwarden-XXXXXX", &error);
-  g_assert_no_error (error);
+  fixture->folder = sw_test_folder_new ();
   fixture->path = g_build_filename (fixture->folder, "plant.swlog", NULL);
   fixture->now_ms = FIXTURE_START_MS;
   fixture->offset_min = FIXTURE_OFFSET_MIN;
@@ -53,30 +51,11 @@ fixture_set_up (Fixture *fixture, gconstpointer data)
   fixture_open (fixture, SW_OPEN_CREATE);
 }
 
-static void
-remove_folder (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *path = g_build_filename (folder, name, NULL);
-
-      if (g_file_test (path, G_FILE_TEST_IS_DIR))
-        remove_folder (path);
-      else
-        g_unlink (path);
-    }
-  g_rmdir (folder);
-}
-
 void
 fixture_tear_down (Fixture *fixture, gconstpointer data)
 {
   fixture_close (fixture);
-  remove_folder (fixture->folder);
-  g_free (fixture->folder);
+  sw_test_folder_free (fixture->folder);
   g_free (fixture->path);
 }
 
@@ -129,4 +108,24 @@ fixture_sql (Fixture *fixture, const char *sql)
   g_autofree char *text = g_shell_quote (sql);
 
   return fixture_run ("sqlite3 -batch %s %s", path, text);
+}
+
+void
+fixture_assert_sound (Fixture *fixture)
+{
+  GError *error = NULL;
+  g_autoptr (SwVerifyReport) report = sw_verify_full (fixture->store, NULL, NULL, &error);
+
+  g_assert_no_error (error);
+  for (guint i = 0; i < report->findings->len; i++)
+    {
+      const SwFinding *finding = report->findings->pdata[i];
+
+      g_test_message ("finding %d: %s %" G_GINT64_FORMAT " %s, expected %s, found %s; %s",
+                      (int)finding->kind, finding->table, finding->row, finding->column,
+                      finding->expected, finding->found, finding->text);
+    }
+  g_assert_cmpuint (report->findings->len, ==, 0);
+  g_assert_cmpint (report->journal_rows, >, 0);
+  g_assert_cmpuint (strlen (report->head), ==, 64);
 }

@@ -6,6 +6,7 @@
 #include "records/plant.h"
 #include "records/store.h"
 #include "records/test.h"
+#include "support/support.h"
 
 G_BEGIN_DECLS
 
@@ -15,8 +16,8 @@ G_BEGIN_DECLS
 
 typedef struct
 {
-  char *folder; /* Owned */
-  char *path;   /* Owned */
+  SwTestFolder *folder; /* Owned */
+  char *path;           /* Owned */
   gint64 now_ms;
   int offset_min;
   SwClock clock;
@@ -42,6 +43,9 @@ void fixture_commit (Fixture *fixture);
 char *fixture_run (const char *format, ...) G_GNUC_PRINTF (1, 2);
 /* One SQL text through the sqlite3 shell on the fixture's file. (transfer full) */
 char *fixture_sql (Fixture *fixture, const char *sql);
+
+/* Asserts that a full verify finds nothing. */
+void fixture_assert_sound (Fixture *fixture);
 
 /* A whole small plant and one finished test with its dose, each record from one act. */
 typedef struct
