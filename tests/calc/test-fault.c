@@ -246,16 +246,8 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
-  for (gsize i = 0; i < G_N_ELEMENTS (message_rows); i++)
-    {
-      g_autofree char *path = sw_test_path ("/fault/message", message_rows[i].name);
-      g_test_add_data_func (path, &message_rows[i], test_message);
-    }
-  for (gsize i = 0; i < G_N_ELEMENTS (quantity_rows); i++)
-    {
-      g_autofree char *path = sw_test_path ("/range/quantity", quantity_rows[i].name);
-      g_test_add_data_func (path, &quantity_rows[i], test_quantity);
-    }
+  SW_TEST_ROWS ("/fault/message", message_rows, test_message);
+  SW_TEST_ROWS ("/range/quantity", quantity_rows, test_quantity);
   for (int i = 0; i < SW_N_QUANTITIES; i++)
     {
       g_autofree char *path = sw_test_path ("/range/table", sw_quantity_name ((SwQuantityName)i));

@@ -44,4 +44,16 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwTestFolder, sw_test_folder_free)
 /* A test path element from a row's name: spaces and slashes become hyphens. (transfer full) */
 char *sw_test_path (const char *group, const char *name);
 
+/* One test per row of a table whose rows start with a name: prefix/name. */
+#define SW_TEST_ROWS(prefix, rows, function)                                                       \
+  G_STMT_START                                                                                     \
+  {                                                                                                \
+    for (gsize row_ = 0; row_ < G_N_ELEMENTS (rows); row_++)                                       \
+      {                                                                                            \
+        g_autofree char *path_ = sw_test_path (prefix, (rows)[row_].name);                         \
+        g_test_add_data_func (path_, &(rows)[row_], function);                                     \
+      }                                                                                            \
+  }                                                                                                \
+  G_STMT_END
+
 G_END_DECLS
