@@ -84,13 +84,23 @@ typedef struct
 
 /* Works the outcome out of @n readings in the order they were made. Later readings at a higher
  * total supersede: acid after a pass reopens. Errors (SW_FAULT_ERROR): totals that fall, are
- * negative or not finite, a maximum <= 0, a blank together with a caustic addition. An open
- * titration is a result, not an error. */
+ * negative or not finite, a maximum <= 0, a blank together with a caustic addition, either of them
+ * with an acid titrant. An open titration is a result, not an error. @readings may be NULL when @n
+ * is 0. */
 gboolean sw_outcome_compute (const SwMethodFacts *method,
                              const SwReading *readings,
                              gsize n,
                              SwOutcome *outcome,
                              GError **error);
+
+/* Net acid, steps, of an acid finding: acid at m, pass at n: (m + c, n + c], with a blank (m - B, n
+ * - B + 1]. The blank itself is known to one step only: clean solvent is acid at B - 1 and passes
+ * at B. */
+SwInterval sw_net_acid (double acid_at, double pass_at, double blank, double caustic_steps);
+
+/* Whether n - m > max (1, n / 10): too wide to work a dose out; titrate a second portion one by
+ * one. */
+gboolean sw_step_is_wide (double acid_at, double pass_at);
 
 /* Words for files and the command line, untranslated: "acid_found", "neutral", "add"; and back. */
 const char *sw_outcome_name (SwOutcomeKind kind);
