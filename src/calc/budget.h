@@ -55,7 +55,8 @@ typedef struct
   gsize dominant;  /* index of the largest share; 0 when all are 0 */
 } SwBudget;
 
-/* Half-width a of a tolerance to its standard uncertainty (JCGM 100 4.3.7 and 4.3.9). a >= 0. */
+/* Half-width a of a tolerance to its standard uncertainty, a >= 0: rectangular a/sqrt(3) (JCGM
+ * 100 4.3.7), triangular a/sqrt(6) (4.3.9); normal: a is half a 95 % interval, a/1.96 (4.3.4). */
 double sw_uncertainty_of_tolerance (double half_width, SwDistribution distribution);
 
 void sw_budget_init (SwBudget *budget);
