@@ -52,8 +52,10 @@ typedef struct
   double longest_days;  /* default 7 */
 } SwScheduleLimits;
 
-/* The staircase after a test. Errors: limits that cross, are not finite or <= 0; a negative elapsed
- * time. */
+/* The staircase after a test. Before the first test pass @facts NULL (and @before may be NULL): it
+ * starts at one day, within the limits. A re-test that passes changes nothing; acid halves whatever
+ * the test was. An interval outside the limits is brought inside, and the reason says so. Errors:
+ * limits that cross, are not finite or <= 0; a negative elapsed time. */
 gboolean sw_schedule_advance (const SwStaircase *before,
                               const SwScheduleFacts *facts,
                               const SwScheduleLimits *limits,
