@@ -19,6 +19,7 @@ SwContext *sw_context_new (SwStore *store, SwWording *wording);
 SwStore *sw_context_get_store (SwContext *self);     /* (transfer none) */
 SwWording *sw_context_get_wording (SwContext *self); /* (transfer none) */
 gint64 sw_context_now (SwContext *self);             /* sw_store_now: once per user action */
+gboolean sw_context_is_demo (SwContext *self);       /* an invented plant */
 
 /* The person at the bench, 0 = nobody picked yet. Setting it emits "person-changed". */
 gint64 sw_context_get_person (SwContext *self);

@@ -1,0 +1,151 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The open file and the person at the bench.
+ *
+ * Invariants:
+ *   1. actor.person == person, always; a person picked from the list is SW_IDENTIFIED_SELECTED,
+ *      in a demo plant SW_IDENTIFIED_DEMO, because there everybody is invented.
+ *   2. actor.reason is NULL except in the copy that sw_context_get_actor_because hands out.
+ */
+#include "app/context.h"
+
+struct _SwContext
+{
+  GObject parent_instance;
+
+  /* Owned */
+  SwStore *store;
+  SwWording *wording;
+  char *reason;
+
+  gint64 person;
+  gboolean demo;
+  SwActor actor;
+  SwActor actor_because;
+};
+
+enum
+{
+  SIGNAL_CHANGED,
+  SIGNAL_PERSON_CHANGED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (SwContext, sw_context, G_TYPE_OBJECT)
+
+static void
+sw_context_finalize (GObject *object)
+{
+  SwContext *self = SW_CONTEXT (object);
+
+  g_clear_pointer (&self->store, sw_store_close);
+  g_clear_pointer (&self->wording, sw_wording_unref);
+  g_clear_pointer (&self->reason, g_free);
+  G_OBJECT_CLASS (sw_context_parent_class)->finalize (object);
+}
+
+static void
+sw_context_class_init (SwContextClass *klass)
+{
+  GType type = G_TYPE_FROM_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->finalize = sw_context_finalize;
+  signals[SIGNAL_CHANGED]
+      = g_signal_new ("changed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[SIGNAL_PERSON_CHANGED] = g_signal_new ("person-changed", type, G_SIGNAL_RUN_LAST, 0, NULL,
+                                                 NULL, NULL, G_TYPE_NONE, 0);
+}
+
+static void
+sw_context_init (SwContext *self)
+{
+  self->actor.identified = SW_IDENTIFIED_SELECTED;
+}
+
+SwContext *
+sw_context_new (SwStore *store, SwWording *wording)
+{
+  g_return_val_if_fail (store != NULL && wording != NULL, NULL);
+
+  SwContext *self = g_object_new (SW_TYPE_CONTEXT, NULL);
+  g_autoptr (SwSite) site = sw_site_get (store, NULL);
+  self->store = store;
+  self->wording = sw_wording_ref (wording);
+  self->demo = site != NULL && site->demo;
+  self->actor.identified = self->demo ? SW_IDENTIFIED_DEMO : SW_IDENTIFIED_SELECTED;
+  return self;
+}
+
+SwStore *
+sw_context_get_store (SwContext *self)
+{
+  g_return_val_if_fail (SW_IS_CONTEXT (self), NULL);
+  return self->store;
+}
+
+SwWording *
+sw_context_get_wording (SwContext *self)
+{
+  g_return_val_if_fail (SW_IS_CONTEXT (self), NULL);
+  return self->wording;
+}
+
+gint64
+sw_context_now (SwContext *self)
+{
+  g_return_val_if_fail (SW_IS_CONTEXT (self), 0);
+  return sw_store_now (self->store);
+}
+
+gboolean
+sw_context_is_demo (SwContext *self)
+{
+  g_return_val_if_fail (SW_IS_CONTEXT (self), FALSE);
+  return self->demo;
+}
+
+gint64
+sw_context_get_person (SwContext *self)
+{
+  g_return_val_if_fail (SW_IS_CONTEXT (self), 0);
+  return self->person;
+}
+
+void
+sw_context_set_person (SwContext *self, gint64 person)
+{
+  g_return_if_fail (SW_IS_CONTEXT (self));
+  if (self->person == person)
+    return;
+  self->person = person;
+  self->actor.person = person;
+  g_signal_emit (self, signals[SIGNAL_PERSON_CHANGED], 0);
+}
+
+const SwActor *
+sw_context_get_actor (SwContext *self)
+{
+  g_return_val_if_fail (SW_IS_CONTEXT (self), NULL);
+  return &self->actor;
+}
+
+const SwActor *
+sw_context_get_actor_because (SwContext *self, const char *reason)
+{
+  g_return_val_if_fail (SW_IS_CONTEXT (self), NULL);
+  /* The new text may be the old one. */
+  char *copy = g_strdup (reason);
+  g_free (self->reason);
+  self->reason = copy;
+  self->actor_because = self->actor;
+  self->actor_because.reason = self->reason;
+  return &self->actor_because;
+}
+
+void
+sw_context_changed (SwContext *self)
+{
+  g_return_if_fail (SW_IS_CONTEXT (self));
+  g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
+}
