@@ -30,10 +30,11 @@ gboolean sw_number_parse (
 gboolean sw_number_parse_strict (
     const char *text, SwQuantityName quantity, SwUnit unit, SwParsedAmount *parsed, GError **error);
 
-/* "1,260", "0.05": @digits significant digits at most, trailing zeros dropped, the reader's decimal
- * mark, group marks U+202F from five digits on. (transfer full) */
+/* "1260", "12 600", "0.05": @digits significant digits at most, trailing zeros dropped, the
+ * reader's decimal mark, group marks U+202F from five digits on (never a point or comma: "1,260"
+ * would be 1.26 to half of the world). NaN is a dash. (transfer full) */
 char *sw_number_format (const SwWording *wording, double value, int digits);
-/* "1,260 mL": number, U+202F, unit symbol. (transfer full) */
+/* "1260 mL": number, U+202F, unit symbol. (transfer full) */
 char *sw_amount_format (const SwWording *wording, double value, SwUnit unit, int digits);
 /* An amount of liquid for a measuring jug: mL below 10 L, else L, never more digits than the jug
  * can measure. (transfer full) */

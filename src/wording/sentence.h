@@ -20,7 +20,7 @@ const char *sw_say_outcome (const SwWording *wording, SwOutcomeKind kind);      
 const char *sw_say_quantity (const SwWording *wording, SwQuantityName quantity); /* "drop volume" */
 const char *sw_say_budget_line (const SwWording *wording, SwBudgetLineName line);
 
-/* "Sample volume: 5,000 mL is too much. Allowed: 1 to 2,000 mL." */
+/* "Sample volume: 5000 mL is too much. Allowed: 1 to 2000 mL." */
 char *sw_say_fault (const SwWording *wording, const SwFault *fault);
 /* Any error: a fault as above, else a sentence for the domain and code, never a raw message alone.
  * Errors of records come as code numbers through the GError; see sentence-error.c. */
@@ -37,7 +37,7 @@ char *sw_say_schedule (const SwWording *wording,
                        double interval_days,
                        gint64 due_ms,
                        gint64 now_ms);
-/* The arithmetic of a dose on one line: "3 drops x 420 mL per drop = 1,260 mL". */
+/* The arithmetic of a dose on one line: "3 drops x 420 mL per drop = 1260 mL". */
 char *sw_say_dose_arithmetic (
     const SwWording *wording, const SwDose *dose, double pass_at, double extra, gboolean burette);
 /* "Most of the uncertainty is the drop size. Calibrate the dropper." */

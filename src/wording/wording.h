@@ -21,8 +21,10 @@ typedef enum
 } SwPaper;
 
 /* @language "de", "pt_BR", "en", the pseudo-locale "xx", or NULL for the environment's (LANGUAGE,
- * LC_ALL, LC_MESSAGES, LANG); @zone an IANA name or NULL for the PC's. The decimal mark follows the
- * language unless LC_ALL/LC_NUMERIC name a territory with another one. Never NULL. (transfer full)
+ * LC_ALL, LC_MESSAGES, LANG; the first that has a catalogue, else English); @zone an IANA name or
+ * NULL for the PC's, which is also taken for a name that is unknown. The decimal mark follows the
+ * language, unless LC_ALL/LC_NUMERIC name a territory of that language with another one (de_CH), or
+ * the language is the environment's: then the territory alone decides. Never NULL. (transfer full)
  */
 SwWording *sw_wording_new (const char *language, const char *zone);
 SwWording *sw_wording_ref (SwWording *wording);
@@ -30,12 +32,16 @@ void sw_wording_unref (SwWording *wording);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwWording, sw_wording_unref)
 
 const char *sw_wording_get_language (const SwWording *wording);
+/* The gettext domain of the reader's catalogue, for textdomain() before a window is built from
+ * templates; NULL for the source language. (transfer none) */
+const char *sw_wording_get_domain (const SwWording *wording);
 const char *sw_wording_get_decimal_mark (const SwWording *wording); /* "." or "," */
 GTimeZone *sw_wording_get_zone (const SwWording *wording);          /* (transfer none) */
 SwPaper sw_wording_get_paper (const SwWording *wording);
 gboolean sw_wording_is_right_to_left (const SwWording *wording);
 
-/* Prepares gettext: binds the domain of each catalogue. Call once at the start of a program;
+/* Prepares gettext: binds the domain of each catalogue, appends "xx" to LANGUAGE. Call once at the
+ * start of a program, after setlocale() and before any thread; without it everybody reads English.
  * @locale_dir NULL = installed one, or SW_LOCALE_DIR of the environment for a build tree. */
 void sw_wording_init (const char *locale_dir);
 
