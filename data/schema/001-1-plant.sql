@@ -1,8 +1,8 @@
 -- SPDX-License-Identifier: GPL-3.0-or-later
 -- Site, people, liquids, lots, machines, settings.
 -- Every table: happened_ms and recorded_ms are UTC milliseconds since 1970, offset_min the zone's
--- minutes east of UTC; journal_seq is the last journal row that speaks of the row. Numbers are in SI
--- as the column says (_m3, _mol_m3, _kg_m3, _si); beside an amount stands the text as typed.
+-- minutes east of UTC; journal_seq is the last journal row that speaks of the row. Numbers are
+-- in SI as the column says (_m3, _mol_m3, _kg_m3, _si); beside an amount stands the text as typed.
 
 CREATE TABLE site (
   id INTEGER PRIMARY KEY CHECK (id = 1),

@@ -79,35 +79,64 @@ fixture_commit (Fixture *fixture)
   g_assert_no_error (error);
 }
 
+/* Output and complaints together; TRUE when the exit status was 0. */
+static gboolean
+spawn_shell (const char *command, char **output)
+{
+  const char *argv[] = { "/bin/sh", "-c", command, NULL };
+  g_autofree char *complaints = NULL;
+  g_autofree char *plain = NULL;
+  GError *error = NULL;
+  int status = 0;
+
+  g_spawn_sync (NULL, (char **)argv, NULL, G_SPAWN_DEFAULT, NULL, NULL, &plain, &complaints,
+                &status, &error);
+  g_assert_no_error (error);
+  *output = g_strconcat (plain, complaints, NULL);
+  return g_spawn_check_wait_status (status, NULL);
+}
+
 char *
 fixture_run (const char *format, ...)
 {
   g_autofree char *command = NULL;
-  const char *argv[] = { "/bin/sh", "-c", NULL, NULL };
-  GError *error = NULL;
   char *output = NULL;
-  int status = 0;
   va_list args;
 
   va_start (args, format);
   command = g_strdup_vprintf (format, args);
   va_end (args);
-  argv[2] = command;
-  g_spawn_sync (NULL, (char **)argv, NULL, G_SPAWN_DEFAULT, NULL, NULL, &output, NULL, &status,
-                &error);
-  g_assert_no_error (error);
-  g_spawn_check_wait_status (status, &error);
-  g_assert_no_error (error);
+  if (!spawn_shell (command, &output))
+    g_error ("%s: %s", command, output);
   return output;
+}
+
+static char *
+make_sql_command (Fixture *fixture, const char *sql)
+{
+  g_autofree char *path = g_shell_quote (fixture->path);
+  g_autofree char *text = g_shell_quote (sql);
+
+  return g_strdup_printf ("sqlite3 -batch -bail %s %s", path, text);
 }
 
 char *
 fixture_sql (Fixture *fixture, const char *sql)
 {
-  g_autofree char *path = g_shell_quote (fixture->path);
-  g_autofree char *text = g_shell_quote (sql);
+  g_autofree char *command = make_sql_command (fixture, sql);
 
-  return fixture_run ("sqlite3 -batch %s %s", path, text);
+  return fixture_run ("%s", command);
+}
+
+char *
+fixture_sql_refused (Fixture *fixture, const char *sql)
+{
+  g_autofree char *command = make_sql_command (fixture, sql);
+  char *output = NULL;
+
+  if (spawn_shell (command, &output))
+    g_error ("%s: was not refused", command);
+  return output;
 }
 
 void

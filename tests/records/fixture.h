@@ -43,6 +43,8 @@ void fixture_commit (Fixture *fixture);
 char *fixture_run (const char *format, ...) G_GNUC_PRINTF (1, 2);
 /* One SQL text through the sqlite3 shell on the fixture's file. (transfer full) */
 char *fixture_sql (Fixture *fixture, const char *sql);
+/* The same, which must fail; what the shell complained about. (transfer full) */
+char *fixture_sql_refused (Fixture *fixture, const char *sql);
 
 /* Asserts that a full verify finds nothing. */
 void fixture_assert_sound (Fixture *fixture);

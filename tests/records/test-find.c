@@ -1,0 +1,471 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The questions: what is open, closed, dosed, due, in force. */
+#include "fixture.h"
+
+#include <string.h>
+
+#define DAY_MS G_GINT64_CONSTANT (86400000)
+
+typedef struct
+{
+  Fixture base;
+  FixturePlant plant;
+} Plant;
+
+#define STORE(plant) ((plant)->base.store)
+
+static void
+set_up (Plant *plant, gconstpointer data)
+{
+  fixture_set_up (&plant->base, data);
+  fixture_plant (&plant->base, &plant->plant);
+}
+
+static void
+tear_down (Plant *plant, gconstpointer data)
+{
+  fixture_assert_sound (&plant->base);
+  fixture_tear_down (&plant->base, data);
+}
+
+/* "3 1" for the ids 3 and 1, in their order; frees the array. */
+static void
+assert_ids (GArray *ids, const char *expected)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  g_assert_nonnull (ids);
+  for (guint i = 0; i < ids->len; i++)
+    g_string_append_printf (text, "%s%" G_GINT64_FORMAT, i > 0 ? " " : "",
+                            g_array_index (ids, gint64, i));
+  g_array_unref (ids);
+  g_assert_cmpstr (text->str, ==, expected);
+}
+
+static gint64
+add_machine (Plant *plant, const char *tag)
+{
+  g_autoptr (SwMachine) machine = sw_machine_new ();
+
+  machine->tag = g_strdup (tag);
+  g_assert_true (sw_machine_insert (STORE (plant), machine, NULL));
+  return machine->record.id;
+}
+
+static gint64
+add_sample (Plant *plant, gint64 machine, const char *code, gint64 drawn_ms)
+{
+  g_autoptr (SwSample) sample = sw_sample_new ();
+
+  sample->code = g_strdup (code);
+  sample->machine = machine;
+  sample->fill = plant->plant.fill;
+  sample->record.happened_ms = drawn_ms;
+  g_assert_true (sw_sample_insert (STORE (plant), sample, NULL));
+  return sample->record.id;
+}
+
+static gint64
+add_titration (Plant *plant, gint64 sample, int portion, SwStep step, SwOutcomeKind outcome)
+{
+  g_autoptr (SwTitration) titration = sw_titration_new ();
+
+  titration->sample = sample;
+  titration->method_version = plant->plant.version;
+  titration->portion = portion;
+  titration->step = step;
+  titration->outcome = outcome;
+  titration->closed_ms = outcome == SW_OUTCOME_OPEN ? 0 : plant->base.now_ms;
+  g_assert_true (sw_titration_insert (STORE (plant), titration, NULL));
+  return titration->record.id;
+}
+
+static gint64
+add_dose (Plant *plant, gint64 titration, SwDoseState state, double added_ml)
+{
+  g_autoptr (SwDoseRow) dose = sw_dose_row_new ();
+
+  dose->titration = titration;
+  dose->product = plant->plant.product;
+  dose->state = state;
+  dose->added.value = added_ml;
+  g_assert_true (sw_dose_row_insert (STORE (plant), dose, NULL));
+  return dose->record.id;
+}
+
+static void
+void_row (Plant *plant, SwTable table, gint64 id)
+{
+  fixture_begin (&plant->base, SW_ACT_VOID, "made twice");
+  g_assert_true (sw_record_void (STORE (plant), table, id, NULL));
+  fixture_commit (&plant->base);
+}
+
+/* ---- ids ---- */
+
+static void
+test_ids (Plant *plant, gconstpointer data)
+{
+  gint64 machine;
+
+  fixture_begin (&plant->base, SW_ACT_SETUP, NULL);
+  machine = add_machine (plant, "M-08");
+  add_sample (plant, machine, "b", 0);
+  add_sample (plant, plant->plant.machine, "c", 0);
+  fixture_commit (&plant->base);
+  assert_ids (sw_record_ids (STORE (plant), SW_TABLE_SAMPLE, NULL, 0, NULL), "1 2 3");
+  assert_ids (sw_record_ids (STORE (plant), SW_TABLE_SAMPLE, "machine", machine, NULL), "2");
+  assert_ids (sw_record_ids (STORE (plant), SW_TABLE_SAMPLE, "plan", 0, NULL), "2 3");
+  assert_ids (sw_record_ids (STORE (plant), SW_TABLE_PRODUCT, "use", SW_PRODUCT_CAUSTIC, NULL),
+              "2");
+  assert_ids (sw_record_ids_by_text (STORE (plant), SW_TABLE_PRODUCT, "use", "neutraliser", NULL),
+              "1");
+  assert_ids (sw_record_ids_by_text (STORE (plant), SW_TABLE_SAMPLE, "code", "c", NULL), "3");
+  assert_ids (sw_record_ids_by_text (STORE (plant), SW_TABLE_SAMPLE, "code", "C", NULL), "");
+  assert_ids (sw_record_ids_by_text (STORE (plant), SW_TABLE_SAMPLE, "remarks", NULL, NULL),
+              "1 2 3");
+  assert_ids (sw_record_ids (STORE (plant), SW_TABLE_PERSON, "active", TRUE, NULL), "1");
+  void_row (plant, SW_TABLE_SAMPLE, 2);
+  assert_ids (sw_record_ids (STORE (plant), SW_TABLE_SAMPLE, NULL, 0, NULL), "1 3");
+}
+
+/* ---- plant ---- */
+
+static void
+test_volume (Plant *plant, gconstpointer data)
+{
+  g_autoptr (SwCompartment) tank = sw_compartment_new ();
+  g_autoptr (SwCompartment) pipes = sw_compartment_new ();
+  SwQuantity volume;
+  gboolean complete;
+  gint64 empty;
+
+  g_assert_true (sw_machine_volume (STORE (plant), plant->plant.machine, &volume, &complete, NULL));
+  g_assert_cmpfloat (volume.value, ==, 420.0);
+  g_assert_cmpfloat (volume.u, ==, 12.0);
+  g_assert_true (complete);
+
+  fixture_begin (&plant->base, SW_ACT_SETUP, NULL);
+  tank->machine = plant->plant.machine;
+  tank->volume.value = 80.0;
+  tank->volume_u_l = 5.0;
+  g_assert_true (sw_compartment_insert (STORE (plant), tank, NULL));
+  pipes->machine = plant->plant.machine;
+  pipes->volume.value = 7.5;
+  g_assert_true (sw_compartment_insert (STORE (plant), pipes, NULL));
+  empty = add_machine (plant, "M-08");
+  fixture_commit (&plant->base);
+  g_assert_true (sw_machine_volume (STORE (plant), plant->plant.machine, &volume, &complete, NULL));
+  g_assert_cmpfloat (volume.value, ==, 507.5);
+  g_assert_cmpfloat (volume.u, ==, 13.0); /* 5, 12, 13 */
+  g_assert_false (complete);
+  g_assert_true (sw_machine_volume (STORE (plant), empty, &volume, &complete, NULL));
+  g_assert_false (sw_quantity_is_known (volume));
+  g_assert_false (complete);
+}
+
+/* One compartment without a volume: the sum is not known, rather than too small. */
+static void
+test_volume_unknown (Plant *plant, gconstpointer data)
+{
+  g_autoptr (SwCompartment) tank = sw_compartment_new ();
+  SwQuantity volume;
+
+  fixture_begin (&plant->base, SW_ACT_SETUP, NULL);
+  tank->machine = plant->plant.machine;
+  g_assert_true (sw_compartment_insert (STORE (plant), tank, NULL));
+  fixture_commit (&plant->base);
+  g_assert_true (sw_machine_volume (STORE (plant), plant->plant.machine, &volume, NULL, NULL));
+  g_assert_false (sw_quantity_is_known (volume));
+}
+
+static void
+test_fill (Plant *plant, gconstpointer data)
+{
+  g_autoptr (SwFill) old = sw_fill_load (STORE (plant), plant->plant.fill, NULL);
+  g_autoptr (SwFill) fresh = sw_fill_new ();
+
+  g_assert_cmpint (sw_machine_fill (STORE (plant), plant->plant.machine, NULL), ==,
+                   plant->plant.fill);
+  fixture_begin (&plant->base, SW_ACT_SETUP, NULL);
+  old->ended_ms = plant->base.now_ms;
+  g_assert_true (sw_fill_update (STORE (plant), old, NULL));
+  fixture_commit (&plant->base);
+  g_assert_cmpint (sw_machine_fill (STORE (plant), plant->plant.machine, NULL), ==, 0);
+  fixture_begin (&plant->base, SW_ACT_SETUP, NULL);
+  fresh->machine = plant->plant.machine;
+  g_assert_true (sw_fill_insert (STORE (plant), fresh, NULL));
+  fixture_commit (&plant->base);
+  g_assert_cmpint (sw_machine_fill (STORE (plant), plant->plant.machine, NULL), ==,
+                   fresh->record.id);
+}
+
+static void
+test_setting (Plant *plant, gconstpointer data)
+{
+  g_autofree char *first = sw_setting_dup (STORE (plant), "theme", NULL);
+  g_autofree char *second = NULL;
+
+  g_assert_cmpstr (first, ==, "dark");
+  g_assert_null (sw_setting_dup (STORE (plant), "unknown", NULL));
+  fixture_begin (&plant->base, SW_ACT_SETUP, NULL);
+  g_assert_true (sw_setting_put (STORE (plant), "theme", "light", NULL));
+  g_assert_true (sw_setting_put (STORE (plant), "font", "large", NULL));
+  fixture_commit (&plant->base);
+  second = sw_setting_dup (STORE (plant), "theme", NULL);
+  g_assert_cmpstr (second, ==, "light");
+  assert_ids (sw_record_ids (STORE (plant), SW_TABLE_SETTING, NULL, 0, NULL), "1 2");
+}
+
+/* ---- methods ---- */
+
+static void
+test_latest_version (Plant *plant, gconstpointer data)
+{
+  g_autoptr (SwMethodVersion) version
+      = sw_method_version_load (STORE (plant), plant->plant.version, NULL);
+
+  version->record.id = 0;
+  version->version = 2;
+  fixture_begin (&plant->base, SW_ACT_SETUP, NULL);
+  g_assert_true (sw_method_version_insert (STORE (plant), version, NULL));
+  fixture_commit (&plant->base);
+  g_assert_cmpint (sw_method_latest_version (STORE (plant), plant->plant.method, NULL), ==,
+                   version->record.id);
+  g_assert_cmpint (sw_method_latest_version (STORE (plant), 99, NULL), ==, 0);
+}
+
+static void
+test_calibration (Plant *plant, gconstpointer data)
+{
+  g_autoptr (SwCalibration) later = sw_calibration_new ();
+  gint64 product = plant->plant.product;
+
+  later->product = product;
+  later->record.happened_ms = FIXTURE_START_MS + 2 * DAY_MS;
+  fixture_begin (&plant->base, SW_ACT_SETUP, NULL);
+  g_assert_true (sw_calibration_insert (STORE (plant), later, NULL));
+  fixture_commit (&plant->base);
+  g_assert_cmpint (sw_calibration_in_force (STORE (plant), product, FIXTURE_START_MS - 1, NULL), ==,
+                   0);
+  g_assert_cmpint (sw_calibration_in_force (STORE (plant), product, FIXTURE_START_MS, NULL), ==,
+                   plant->plant.calibration);
+  g_assert_cmpint (
+      sw_calibration_in_force (STORE (plant), product, FIXTURE_START_MS + 2 * DAY_MS - 1, NULL), ==,
+      plant->plant.calibration);
+  g_assert_cmpint (
+      sw_calibration_in_force (STORE (plant), product, FIXTURE_START_MS + 2 * DAY_MS, NULL), ==,
+      later->record.id);
+  g_assert_cmpint (sw_calibration_in_force (STORE (plant), plant->plant.caustic, G_MAXINT64, NULL),
+                   ==, 0);
+}
+
+static void
+test_method_text (Plant *plant, gconstpointer data)
+{
+  static const struct
+  {
+    const char *language;
+    const char *expected;
+  } rows[] = { { "de", "Deutsch" },       { "de_AT", "Deutsch" }, { "de-CH", "Deutsch" },
+               { "de.UTF-8", "Deutsch" }, { "fr", NULL },         { NULL, NULL } };
+  g_autoptr (SwMethodText) text = sw_method_text_new ();
+  g_autofree char *english
+      = sw_method_text_dup (STORE (plant), plant->plant.version, "draw", "en", NULL);
+
+  g_assert_nonnull (english);
+  text->method_version = plant->plant.version;
+  text->step = g_strdup ("draw");
+  text->language = g_strdup ("de");
+  text->text = g_strdup ("Deutsch");
+  fixture_begin (&plant->base, SW_ACT_SETUP, NULL);
+  g_assert_true (sw_method_text_insert (STORE (plant), text, NULL));
+  fixture_commit (&plant->base);
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autofree char *found = sw_method_text_dup (STORE (plant), plant->plant.version, "draw",
+                                                   rows[i].language, NULL);
+
+      g_assert_cmpstr (found, ==, rows[i].expected != NULL ? rows[i].expected : english);
+    }
+  g_assert_null (sw_method_text_dup (STORE (plant), plant->plant.version, "no-step", "en", NULL));
+}
+
+/* ---- tests ---- */
+
+static void
+test_code (Plant *plant, gconstpointer data)
+{
+  static const struct
+  {
+    const char *tag;
+    gint64 at_ms;
+    const char *expected;
+  } rows[] = {
+    { "M-07", FIXTURE_START_MS, "M-07-260504-2" },          /* 1 is there */
+    { "M-07", FIXTURE_START_MS + DAY_MS, "M-07-260505-1" }, /* a new day */
+    { "M-0", FIXTURE_START_MS, "M-0-260504-1" },            /* another tag */
+    { "M%", FIXTURE_START_MS, "M%-260504-1" },              /* no pattern */
+    /* 22:30 UTC is half past midnight in a zone two hours east */
+    { "M-07", FIXTURE_START_MS + 16 * 3600000 + 1800000, "M-07-260505-1" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autofree char *code = sw_sample_next_code (STORE (plant), rows[i].tag, rows[i].at_ms, NULL);
+
+      g_assert_cmpstr (code, ==, rows[i].expected);
+    }
+}
+
+/* 9 is followed by 10, and a voided sample's code is not used again. */
+static void
+test_code_counts (Plant *plant, gconstpointer data)
+{
+  g_autofree char *code = NULL;
+  gint64 last = 0;
+
+  fixture_begin (&plant->base, SW_ACT_TEST, NULL);
+  for (int i = 2; i <= 10; i++)
+    {
+      g_autofree char *next = sw_sample_next_code (STORE (plant), "M-07", FIXTURE_START_MS, NULL);
+
+      last = add_sample (plant, plant->plant.machine, next, 0);
+    }
+  fixture_commit (&plant->base);
+  void_row (plant, SW_TABLE_SAMPLE, last);
+  code = sw_sample_next_code (STORE (plant), "M-07", FIXTURE_START_MS, NULL);
+  g_assert_cmpstr (code, ==, "M-07-260504-11");
+}
+
+static void
+test_open (Plant *plant, gconstpointer data)
+{
+  gint64 other;
+  gint64 sample;
+
+  assert_ids (sw_titration_open_ids (STORE (plant), 0, NULL), "");
+  fixture_begin (&plant->base, SW_ACT_TEST, NULL);
+  other = add_machine (plant, "M-08");
+  sample = add_sample (plant, other, "x", 0);
+  add_titration (plant, sample, 1, SW_STEP_READ, SW_OUTCOME_OPEN);                    /* 2 */
+  add_titration (plant, sample, 2, SW_STEP_ABANDONED, SW_OUTCOME_OPEN);               /* 3 */
+  add_titration (plant, plant->plant.sample, 2, SW_STEP_DOSE, SW_OUTCOME_ACID_FOUND); /* 4 */
+  fixture_commit (&plant->base);
+  assert_ids (sw_titration_open_ids (STORE (plant), 0, NULL), "2 4");
+  assert_ids (sw_titration_open_ids (STORE (plant), other, NULL), "2");
+  g_assert_cmpint (sw_titration_machine (STORE (plant), 2, NULL), ==, other);
+  void_row (plant, SW_TABLE_SAMPLE, sample);
+  assert_ids (sw_titration_open_ids (STORE (plant), 0, NULL), "4");
+}
+
+static void
+test_closed (Plant *plant, gconstpointer data)
+{
+  gint64 machine = plant->plant.machine;
+  gint64 late;
+  gint64 early;
+
+  fixture_begin (&plant->base, SW_ACT_TEST, NULL);
+  late = add_sample (plant, machine, "late", FIXTURE_START_MS + DAY_MS);
+  early = add_sample (plant, machine, "early", FIXTURE_START_MS - DAY_MS);
+  add_titration (plant, early, 1, SW_STEP_DONE, SW_OUTCOME_PASSED);      /* 2 */
+  add_titration (plant, late, 1, SW_STEP_ABANDONED, SW_OUTCOME_OPEN);    /* 3: no outcome */
+  add_titration (plant, late, 2, SW_STEP_DONE, SW_OUTCOME_ACID_FOUND);   /* 4: superseded by 5 */
+  add_titration (plant, late, 3, SW_STEP_RESULT, SW_OUTCOME_OVER_RANGE); /* 5 */
+  add_titration (plant, late, 4, SW_STEP_ABANDONED, SW_OUTCOME_OPEN);    /* 6: supersedes nothing */
+  fixture_commit (&plant->base);
+  assert_ids (sw_titration_closed_ids (STORE (plant), machine, 0, 0, 0, NULL), "5 1 2");
+  assert_ids (sw_titration_closed_ids (STORE (plant), 0, 0, 0, 2, NULL), "5 1");
+  assert_ids (sw_titration_closed_ids (STORE (plant), machine, FIXTURE_START_MS, 0, 0, NULL),
+              "5 1");
+  assert_ids (
+      sw_titration_closed_ids (STORE (plant), machine, 0, FIXTURE_START_MS + DAY_MS, 0, NULL),
+      "1 2");
+  assert_ids (sw_titration_closed_ids (STORE (plant), 99, 0, 0, 0, NULL), "");
+  void_row (plant, SW_TABLE_TITRATION, 5);
+  assert_ids (sw_titration_closed_ids (STORE (plant), machine, 0, 0, 0, NULL), "4 1 2");
+}
+
+static void
+test_doses (Plant *plant, gconstpointer data)
+{
+  gint64 titration = plant->plant.titration;
+  g_autoptr (SwDoseRow) answered = NULL;
+  double total;
+
+  fixture_begin (&plant->base, SW_ACT_DOSE, NULL);
+  add_dose (plant, titration, SW_DOSE_OPEN, NAN);      /* 2 */
+  add_dose (plant, titration, SW_DOSE_NOT_KNOWN, NAN); /* 3 */
+  add_dose (plant, titration, SW_DOSE_ADDED, 20.5);    /* 4 */
+  add_dose (plant, titration, SW_DOSE_LAPSED, NAN);    /* 5 */
+  answered = sw_dose_row_load (STORE (plant), plant->plant.dose, NULL);
+  answered->retest_sample = plant->plant.sample;
+  g_assert_true (sw_dose_row_update (STORE (plant), answered, NULL));
+  fixture_commit (&plant->base);
+  assert_ids (sw_dose_ids (STORE (plant), 0, 0, NULL), "5 4 3 2 1");
+  assert_ids (sw_dose_ids (STORE (plant), plant->plant.machine, 2, NULL), "5 4");
+  assert_ids (sw_dose_ids (STORE (plant), 99, 0, NULL), "");
+  assert_ids (sw_dose_ids_in_state (STORE (plant), 0, SW_DOSE_ADDED, NULL), "1 4");
+  assert_ids (sw_dose_ids_in_state (STORE (plant), 0, SW_DOSE_OPEN, NULL), "2");
+  assert_ids (sw_dose_unanswered_ids (STORE (plant), plant->plant.machine, NULL), "3 4");
+  g_assert_true (
+      sw_dose_total (STORE (plant), plant->plant.fill, plant->plant.product, &total, NULL));
+  sw_assert_close (total, 800.5, 1e-12);
+  g_assert_true (
+      sw_dose_total (STORE (plant), plant->plant.fill, plant->plant.caustic, &total, NULL));
+  g_assert_cmpfloat (total, ==, 0.0);
+}
+
+static void
+test_incident_and_decision (Plant *plant, gconstpointer data)
+{
+  g_autoptr (SwIncident) incident = sw_incident_load (STORE (plant), plant->plant.incident, NULL);
+  g_autoptr (SwDecision) decision = sw_decision_new ();
+
+  g_assert_cmpint (sw_incident_open_id (STORE (plant), plant->plant.machine, NULL), ==, 1);
+  g_assert_cmpint (sw_decision_last (STORE (plant), plant->plant.plan, NULL), ==, 1);
+  g_assert_cmpint (sw_decision_last (STORE (plant), 99, NULL), ==, 0);
+  fixture_begin (&plant->base, SW_ACT_SIGN, NULL);
+  incident->state = SW_INCIDENT_RETEST_PASSED;
+  g_assert_true (sw_incident_update (STORE (plant), incident, NULL));
+  decision->plan = plant->plant.plan;
+  g_assert_true (sw_decision_insert (STORE (plant), decision, NULL));
+  fixture_commit (&plant->base);
+  g_assert_cmpint (sw_incident_open_id (STORE (plant), plant->plant.machine, NULL), ==, 1);
+  g_assert_cmpint (sw_decision_last (STORE (plant), plant->plant.plan, NULL), ==, 2);
+  fixture_begin (&plant->base, SW_ACT_SIGN, NULL);
+  incident->state = SW_INCIDENT_CLOSED;
+  g_assert_true (sw_incident_update (STORE (plant), incident, NULL));
+  fixture_commit (&plant->base);
+  g_assert_cmpint (sw_incident_open_id (STORE (plant), plant->plant.machine, NULL), ==, 0);
+}
+
+static void
+add (const char *name, void (*func) (Plant *, gconstpointer))
+{
+  g_autofree char *path = g_strconcat ("/records/find/", name, NULL);
+
+  g_test_add (path, Plant, NULL, set_up, func, tear_down);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  add ("ids", test_ids);
+  add ("volume", test_volume);
+  add ("volume-unknown", test_volume_unknown);
+  add ("fill", test_fill);
+  add ("setting", test_setting);
+  add ("latest-version", test_latest_version);
+  add ("calibration", test_calibration);
+  add ("method-text", test_method_text);
+  add ("code", test_code);
+  add ("code-counts", test_code_counts);
+  add ("open", test_open);
+  add ("closed", test_closed);
+  add ("doses", test_doses);
+  add ("incident-and-decision", test_incident_and_decision);
+  return g_test_run ();
+}
