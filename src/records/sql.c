@@ -99,6 +99,15 @@ step_first (SwStore *store,
   return code == SQLITE_DONE;
 }
 
+/* Some statements, such as a change of the journal mode, only commit here, and can fail here. */
+static gboolean
+finish_first (SwStore *store, sqlite3_stmt *statement, GError **error)
+{
+  int code = sqlite3_reset (statement);
+
+  return code == SQLITE_OK || sw_records_error_set (error, store->db, code, "the file");
+}
+
 gboolean
 sw_sql_integer (SwStore *store,
                 const char *sql,
@@ -112,12 +121,10 @@ sw_sql_integer (SwStore *store,
   *value = 0;
   if (!step_first (store, sql, cells, n_cells, &statement, error))
     return FALSE;
-  if (statement != NULL)
-    {
-      *value = sqlite3_column_int64 (statement, 0);
-      sqlite3_reset (statement);
-    }
-  return TRUE;
+  if (statement == NULL)
+    return TRUE;
+  *value = sqlite3_column_int64 (statement, 0);
+  return finish_first (store, statement, error);
 }
 
 gboolean
@@ -133,13 +140,11 @@ sw_sql_real (SwStore *store,
   *value = NAN;
   if (!step_first (store, sql, cells, n_cells, &statement, error))
     return FALSE;
-  if (statement != NULL)
-    {
-      if (sqlite3_column_type (statement, 0) != SQLITE_NULL)
-        *value = sqlite3_column_double (statement, 0);
-      sqlite3_reset (statement);
-    }
-  return TRUE;
+  if (statement == NULL)
+    return TRUE;
+  if (sqlite3_column_type (statement, 0) != SQLITE_NULL)
+    *value = sqlite3_column_double (statement, 0);
+  return finish_first (store, statement, error);
 }
 
 gboolean
@@ -155,12 +160,13 @@ sw_sql_text (SwStore *store,
   *value = NULL;
   if (!step_first (store, sql, cells, n_cells, &statement, error))
     return FALSE;
-  if (statement != NULL)
-    {
-      *value = g_strdup ((const char *)sqlite3_column_text (statement, 0));
-      sqlite3_reset (statement);
-    }
-  return TRUE;
+  if (statement == NULL)
+    return TRUE;
+  *value = g_strdup ((const char *)sqlite3_column_text (statement, 0));
+  if (finish_first (store, statement, error))
+    return TRUE;
+  g_clear_pointer (value, g_free);
+  return FALSE;
 }
 
 GArray *
