@@ -106,7 +106,7 @@ take_all (const char *at, Parts *parts)
 }
 
 /* FALSE for an hour that the zone skipped when its clocks went forward. An hour that came twice is
- * the first of the two. */
+ * the later of the two, after the clocks went back: GLib reads it so. */
 static gboolean
 resolve (const Parts *parts, GTimeZone *zone, gint64 *utc_ms)
 {
