@@ -5,7 +5,7 @@
 #include <gsl/gsl_cdf.h>
 
 /* Two-sided 95 %: half of the other 5 % lies above. JCGM 100 G.1.3. */
-#define UPPER_QUANTILE 0.975
+#define UPPER_TAIL 0.025
 
 double
 sw_uncertainty_of_tolerance (double half_width, SwDistribution distribution)
@@ -91,10 +91,16 @@ sw_budget_finish (SwBudget *budget)
 }
 
 double
+sw_student_t (double upper, double freedom)
+{
+  g_return_val_if_fail (upper > 0.0 && upper < 1.0 && freedom > 0.0, NAN);
+  if (isinf (freedom))
+    return gsl_cdf_ugaussian_Qinv (upper);
+  return gsl_cdf_tdist_Qinv (upper, freedom);
+}
+
+double
 sw_coverage_95 (double freedom)
 {
-  g_return_val_if_fail (freedom > 0.0, NAN);
-  if (isinf (freedom))
-    return gsl_cdf_ugaussian_Pinv (UPPER_QUANTILE);
-  return gsl_cdf_tdist_Pinv (UPPER_QUANTILE, freedom);
+  return sw_student_t (UPPER_TAIL, freedom);
 }

@@ -10,7 +10,6 @@
 #include "calc/budget.h"
 #include "calc/range.h"
 
-#include <gsl/gsl_cdf.h>
 #include <gsl/gsl_statistics_double.h>
 
 /* Grubbs' test, two-sided, ISO 5725-2:1994 7.3.4: a warning at this level. */
@@ -45,7 +44,7 @@ get_grubbs_critical (gsize k)
 
   if (k < 3)
     return NAN;
-  t = gsl_cdf_tdist_Qinv (GRUBBS_ALPHA / (2.0 * n), n - 2.0);
+  t = sw_student_t (GRUBBS_ALPHA / (2.0 * n), n - 2.0);
   return (n - 1.0) / sqrt (n) * sqrt (t * t / (n - 2.0 + t * t));
 }
 
