@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Files for the tests of records. All names are invented. */
 #include "fixture.h"
+#include "records/store-private.h"
 #include "records/verify.h"
 
 #include <string.h>
@@ -157,4 +158,39 @@ fixture_assert_sound (Fixture *fixture)
   g_assert_cmpuint (report->findings->len, ==, 0);
   g_assert_cmpint (report->journal_rows, >, 0);
   g_assert_cmpuint (strlen (report->head), ==, 64);
+}
+
+SwPerson *
+fixture_person (const char *initials)
+{
+  SwPerson *person = sw_person_new ();
+
+  person->name = g_strdup ("N. Invented");
+  person->initials = g_strdup (initials);
+  return person;
+}
+
+gint64
+fixture_ask (Fixture *fixture, const char *sql)
+{
+  gint64 value = -1;
+  GError *error = NULL;
+
+  sw_sql_integer (fixture->store, sql, NULL, 0, &value, &error);
+  g_assert_no_error (error);
+  return value;
+}
+
+/* Inserts in an act of its own and gives the id. */
+gint64
+fixture_add_person (Fixture *fixture, const char *initials)
+{
+  g_autoptr (SwPerson) person = fixture_person (initials);
+  GError *error = NULL;
+
+  fixture_begin (fixture, SW_ACT_SETUP, NULL);
+  sw_person_insert (fixture->store, person, &error);
+  g_assert_no_error (error);
+  fixture_commit (fixture);
+  return person->record.id;
 }

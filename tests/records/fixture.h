@@ -46,6 +46,13 @@ char *fixture_sql (Fixture *fixture, const char *sql);
 /* The same, which must fail; what the shell complained about. (transfer full) */
 char *fixture_sql_refused (Fixture *fixture, const char *sql);
 
+/* One number by SQL through the store's own connection; fails the test when that fails. */
+gint64 fixture_ask (Fixture *fixture, const char *sql);
+/* A person of those initials, not inserted. (transfer full) */
+SwPerson *fixture_person (const char *initials);
+/* Inserts one in an act of its own and gives the id. */
+gint64 fixture_add_person (Fixture *fixture, const char *initials);
+
 /* Asserts that a full verify finds nothing. */
 void fixture_assert_sound (Fixture *fixture);
 

@@ -341,71 +341,6 @@ test_write_back (Fixture *fixture, gconstpointer data)
   sw_row_free (table, record);
 }
 
-static const char *
-type_of (const SwColumn *column)
-{
-  switch (column->type)
-    {
-    case SW_COLUMN_TEXT:
-    case SW_COLUMN_SECRET:
-    case SW_COLUMN_WORD:
-      return "TEXT";
-    case SW_COLUMN_REAL:
-      return "REAL";
-    case SW_COLUMN_ID:
-    case SW_COLUMN_TIME:
-    case SW_COLUMN_INTEGER:
-    case SW_COLUMN_BOOLEAN:
-    default:
-      return "INTEGER";
-    }
-}
-
-/* The CHECK of a word column lists exactly the descriptor's words, in their order. */
-static void
-assert_words_in_schema (const SwColumn *column, const char *sql)
-{
-  g_autoptr (GString) check = g_string_new (NULL);
-  g_autoptr (GRegex) spaces = g_regex_new ("\\s+", 0, 0, NULL);
-  g_autofree char *plain = g_regex_replace_literal (spaces, sql, -1, 0, " ", 0, NULL);
-
-  g_string_append_printf (check, "CHECK (%s IN (", column->name);
-  for (int i = 0; column->words[i] != NULL; i++)
-    g_string_append_printf (check, "%s'%s'", i > 0 ? ", " : "", column->words[i]);
-  g_string_append (check, "))");
-  if (strstr (plain, check->str) == NULL)
-    g_error ("%s is not in %s", check->str, plain);
-}
-
-static void
-test_schema (Fixture *fixture, gconstpointer data)
-{
-  const SwTableInfo *info = info_of (data);
-  const SwCell name = sw_cell_text (info->name);
-  g_autofree char *sql = NULL;
-  gint64 count = 0;
-
-  sw_sql_integer (fixture->store, "SELECT count(*) FROM pragma_table_info(?)", &name, 1, &count,
-                  NULL);
-  g_assert_cmpint (count, ==, sw_table_n_columns (info) + 2);
-  sw_sql_text (fixture->store, "SELECT sql FROM sqlite_schema WHERE name = ?", &name, 1, &sql,
-               NULL);
-  g_assert_nonnull (sql);
-  g_assert_true (g_str_has_suffix (sql, "STRICT"));
-  for (guint i = 0; i < sw_table_n_columns (info); i++)
-    {
-      const SwColumn *column = sw_table_column (info, i);
-      const SwCell keys[] = { name, sw_cell_text (column->name) };
-      g_autofree char *type = NULL;
-
-      sw_sql_text (fixture->store, "SELECT type FROM pragma_table_info(?) WHERE name = ?", keys,
-                   G_N_ELEMENTS (keys), &type, NULL);
-      g_assert_cmpstr (type, ==, type_of (column));
-      if (column->type == SW_COLUMN_WORD)
-        assert_words_in_schema (column, sql);
-    }
-}
-
 typedef void (*TestFunc) (Fixture *, gconstpointer);
 
 static void
@@ -425,7 +360,6 @@ main (int argc, char **argv)
   dice = g_rand_new_with_seed (20260504);
   for (int i = 0; i < SW_N_TABLES; i++)
     {
-      add_table ((SwTable)i, "schema", test_schema);
       add_table ((SwTable)i, "full", test_full);
       add_table ((SwTable)i, "empty", test_empty);
       add_table ((SwTable)i, "required", test_required);
