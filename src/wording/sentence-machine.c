@@ -2,13 +2,11 @@
 /* How a machine stands, and its tests and doses, in a few words. */
 #include "wording/sentence-todo.h"
 
+#include <glib/gi18n.h>
 #include <math.h>
 
 #include "wording/number.h"
 #include "wording/sentence.h"
-
-/* Marks a message for the catalogues; it is translated where it is used. */
-#define N_(message) message
 
 #define N_STATES (SW_FACT_STATE_RETIRED - SW_FACT_STATE_NEVER_TESTED + 1)
 #define STATE(name) [SW_FACT_STATE_##name - SW_FACT_STATE_NEVER_TESTED]
@@ -25,7 +23,8 @@ static const struct
   STATE (DOSE_UNKNOWN)
   = { N_ ("dose unknown"), N_ ("Nobody knows whether the dose was added: re-test") },
   STATE (RETEST_DUE) = { N_ ("acid, re-test due"), N_ ("Acid found, dosed, a re-test comes next") },
-  STATE (OVER_RANGE) = { N_ ("over range"), N_ ("Over range: stop and call the person responsible") },
+  STATE (OVER_RANGE)
+  = { N_ ("over range"), N_ ("Over range: stop and call the person responsible") },
   STATE (TEST_OPEN) = { N_ ("test open"), N_ ("A test is open") },
   STATE (RESERVE) = { N_ ("reserve"), N_ ("Alkaline reserve measured") },
   STATE (RETIRED) = { N_ ("retired"), N_ ("Out of service") },
@@ -126,9 +125,9 @@ sw_say_done (const SwWording *wording,
     return g_strdup_printf (sw_tr (wording, "%s at %s: %s, not signed yet"), tag, clock, result);
   if (amount == NULL)
     /* Translators: a machine's tag, a time of day, a result such as "passed", initials */
-    return g_strdup_printf (
-        sw_tr (wording, "%s at %s: %s, signed %s"), tag, clock, result, initials);
+    return g_strdup_printf (sw_tr (wording, "%s at %s: %s, signed %s"), tag, clock, result,
+                            initials);
   /* Translators: a machine's tag, a time of day, a result, an amount of liquid, initials */
-  return g_strdup_printf (
-      sw_tr (wording, "%s at %s: %s, %s added, signed %s"), tag, clock, result, amount, initials);
+  return g_strdup_printf (sw_tr (wording, "%s at %s: %s, %s added, signed %s"), tag, clock, result,
+                          amount, initials);
 }

@@ -2,6 +2,7 @@
 /* Sentences of the To Do page: one pair of functions per kind of task, found through a table. */
 #include "wording/sentence-todo.h"
 
+#include <glib/gi18n.h>
 #include <math.h>
 
 #include "wording/number.h"
@@ -9,15 +10,12 @@
 
 #define MS_PER_MIN 60000
 
-/* Marks a message for the catalogues; it is translated where it is used. */
-#define N_(message) message
-
 /* Heading by count: numbers up to twelve are words in running text. */
 static const char *const headings[] = {
-  N_ ("Nothing to do now"),    N_ ("One thing to do"),   N_ ("Two things to do"),
-  N_ ("Three things to do"),   N_ ("Four things to do"), N_ ("Five things to do"),
-  N_ ("Six things to do"),     N_ ("Seven things to do"), N_ ("Eight things to do"),
-  N_ ("Nine things to do"),    N_ ("Ten things to do"),  N_ ("Eleven things to do"),
+  N_ ("Nothing to do now"),   N_ ("One thing to do"),    N_ ("Two things to do"),
+  N_ ("Three things to do"),  N_ ("Four things to do"),  N_ ("Five things to do"),
+  N_ ("Six things to do"),    N_ ("Seven things to do"), N_ ("Eight things to do"),
+  N_ ("Nine things to do"),   N_ ("Ten things to do"),   N_ ("Eleven things to do"),
   N_ ("Twelve things to do"),
 };
 
@@ -59,10 +57,9 @@ say_record_dose_text (const SwWording *wording, const SwTaskFacts *facts)
   g_autofree char *day = sw_day_format (wording, facts->since_ms, facts->now_ms);
   /* Translators: an amount of liquid, a day such as "today" or "on 13 June", a time of day */
   return g_strdup_printf (
-      sw_tr (wording, "%s was worked out %s at %s. Record what was really added, or that nothing was."),
-      amount,
-      day,
-      clock);
+      sw_tr (wording,
+             "%s was worked out %s at %s. Record what was really added, or that nothing was."),
+      amount, day, clock);
 }
 
 /* ---- a test left open ---- */
@@ -86,20 +83,16 @@ say_resume_text (const SwWording *wording, const SwTaskFacts *facts)
     return g_strdup_printf (sw_tr (wording, "%s counted so far."), steps);
 
   g_autofree char *clock = sw_clock_format (wording, facts->since_ms);
-  if (facts->now_ms - facts->since_ms <= (gint64) (facts->good_min * MS_PER_MIN))
+  if (facts->now_ms - facts->since_ms <= (gint64)(facts->good_min * MS_PER_MIN))
     /* Translators: "2 drops" or "2.5 mL", a time of day */
     return g_strdup_printf (sw_tr (wording, "%s counted, left at %s."), steps, clock);
 
   g_autofree char *day = sw_day_format (wording, facts->since_ms, facts->now_ms);
-  g_autofree char *good
-      = sw_duration_format (wording, (gint64) (facts->good_min * MS_PER_MIN));
+  g_autofree char *good = sw_duration_format (wording, (gint64)(facts->good_min * MS_PER_MIN));
   /* Translators: "2 drops" or "2.5 mL", a day such as "today", a time of day, "30 min" */
   return g_strdup_printf (
       sw_tr (wording, "%s counted, left %s at %s. The portion is older than %s: take a fresh one."),
-      steps,
-      day,
-      clock,
-      good);
+      steps, day, clock, good);
 }
 
 /* ---- acid found, no dose yet ---- */
@@ -138,7 +131,8 @@ say_retest_text (const SwWording *wording, const SwTaskFacts *facts)
 {
   if (isnan (facts->total) || facts->since_ms == 0)
     return g_strdup (sw_tr (
-        wording, "Nobody knows whether the dose was added. Only a re-test can tell; dose nothing before."));
+        wording,
+        "Nobody knows whether the dose was added. Only a re-test can tell; dose nothing before."));
 
   g_autofree char *amount = sw_volume_format (wording, facts->total);
   g_autofree char *clock = sw_clock_format (wording, facts->since_ms);
@@ -146,16 +140,14 @@ say_retest_text (const SwWording *wording, const SwTaskFacts *facts)
     {
       g_autofree char *due = sw_clock_format (wording, facts->due_ms);
       /* Translators: an amount of liquid, two times of day */
-      return g_strdup_printf (
-          sw_tr (wording, "%s added at %s. It circulates until %s; test then."), amount, clock, due);
+      return g_strdup_printf (sw_tr (wording, "%s added at %s. It circulates until %s; test then."),
+                              amount, clock, due);
     }
   g_autofree char *ago = sw_duration_format (wording, facts->now_ms - facts->since_ms);
   /* Translators: an amount of liquid, a time of day, a duration such as "40 min" */
   return g_strdup_printf (
       sw_tr (wording, "%s added at %s, circulated %s. Only a re-test that passes closes it."),
-      amount,
-      clock,
-      ago);
+      amount, clock, ago);
 }
 
 /* ---- a test ---- */
@@ -184,8 +176,8 @@ say_test_title (const SwWording *wording, const SwTaskFacts *facts)
 static char *
 say_test_text (const SwWording *wording, const SwTaskFacts *facts)
 {
-  return sw_say_schedule (
-      wording, facts->reason, facts->interval_days, facts->due_ms, facts->now_ms);
+  return sw_say_schedule (wording, facts->reason, facts->interval_days, facts->due_ms,
+                          facts->now_ms);
 }
 
 /* ---- review, lot, calibration ---- */
@@ -194,14 +186,15 @@ static char *
 say_review_title (const SwWording *wording, const SwTaskFacts *facts)
 {
   /* Translators: %s is a machine */
-  return g_strdup_printf (sw_tr (wording, "%s: an acid incident waits for its review"), facts->subject);
+  return g_strdup_printf (sw_tr (wording, "%s: an acid incident waits for its review"),
+                          facts->subject);
 }
 
 static char *
 say_review_text (const SwWording *wording, const SwTaskFacts *facts)
 {
-  return g_strdup (
-      sw_tr (wording, "The re-test passed. A reviewer looks at it, names the cause and closes it."));
+  return g_strdup (sw_tr (
+      wording, "The re-test passed. A reviewer looks at it, names the cause and closes it."));
 }
 
 static char *
@@ -211,11 +204,11 @@ say_lot_title (const SwWording *wording, const SwTaskFacts *facts)
 
   if (facts->due_ms <= facts->now_ms)
     /* Translators: a product, a lot's code, a day such as "on 13 June" */
-    return g_strdup_printf (
-        sw_tr (wording, "%s, lot %s: expired %s"), facts->subject, facts->code, day);
+    return g_strdup_printf (sw_tr (wording, "%s, lot %s: expired %s"), facts->subject, facts->code,
+                            day);
   /* Translators: a product, a lot's code, a day such as "on Thursday" or "on 13 June" */
-  return g_strdup_printf (
-      sw_tr (wording, "%s, lot %s: expires %s"), facts->subject, facts->code, day);
+  return g_strdup_printf (sw_tr (wording, "%s, lot %s: expires %s"), facts->subject, facts->code,
+                          day);
 }
 
 static char *
@@ -233,18 +226,18 @@ say_calibration_title (const SwWording *wording, const SwTaskFacts *facts)
 
   if (facts->due_ms <= facts->now_ms)
     /* Translators: a dropper, the liquid it delivers, a day such as "on 13 June" */
-    return g_strdup_printf (
-        sw_tr (wording, "%s for %s: calibration was due %s"), facts->code, facts->subject, day);
+    return g_strdup_printf (sw_tr (wording, "%s for %s: calibration was due %s"), facts->code,
+                            facts->subject, day);
   /* Translators: a dropper, the liquid it delivers, a day such as "on Thursday" */
-  return g_strdup_printf (
-      sw_tr (wording, "%s for %s: calibration due %s"), facts->code, facts->subject, day);
+  return g_strdup_printf (sw_tr (wording, "%s for %s: calibration due %s"), facts->code,
+                          facts->subject, day);
 }
 
 static char *
 say_calibration_text (const SwWording *wording, const SwTaskFacts *facts)
 {
-  return g_strdup (
-      sw_tr (wording, "Weigh its drops again. Every amount worked out depends on the drop's size."));
+  return g_strdup (sw_tr (
+      wording, "Weigh its drops again. Every amount worked out depends on the drop's size."));
 }
 
 /* ---- the table ---- */
@@ -292,8 +285,7 @@ sw_say_todo_heading (const SwWording *wording, guint count)
 {
   if (count < G_N_ELEMENTS (headings))
     return g_strdup (sw_tr (wording, headings[count]));
-  return g_strdup_printf (
-      sw_trn (wording, "%u thing to do", "%u things to do", count), count);
+  return g_strdup_printf (sw_trn (wording, "%u thing to do", "%u things to do", count), count);
 }
 
 char *
@@ -311,8 +303,7 @@ sw_say_todo_next (
   /* Translators: a machine or lot; a day such as "tomorrow", "on Thursday" or "on 13 June" */
   return g_strdup_printf (alone ? sw_tr (wording, "Next: %s %s.")
                                 : sw_tr (wording, "Next after these: %s %s."),
-                          subject,
-                          day);
+                          subject, day);
 }
 
 gint64
@@ -321,13 +312,9 @@ sw_day_start (const SwWording *wording, gint64 now_ms)
   GTimeZone *zone = sw_wording_get_zone (wording);
   g_autoptr (GDateTime) utc = g_date_time_new_from_unix_utc (now_ms / 1000);
   g_autoptr (GDateTime) now = g_date_time_to_timezone (utc, zone);
-  g_autoptr (GDateTime) midnight = g_date_time_new (zone,
-                                                    g_date_time_get_year (now),
-                                                    g_date_time_get_month (now),
-                                                    g_date_time_get_day_of_month (now),
-                                                    0,
-                                                    0,
-                                                    0);
+  g_autoptr (GDateTime) midnight
+      = g_date_time_new (zone, g_date_time_get_year (now), g_date_time_get_month (now),
+                         g_date_time_get_day_of_month (now), 0, 0, 0);
 
   return g_date_time_to_unix (midnight) * 1000;
 }

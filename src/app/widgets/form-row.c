@@ -207,7 +207,7 @@ sw_form_row_set_error (SwFormRow *self, const char *text)
       gtk_accessible_update_state (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_STATE_INVALID,
                                    GTK_ACCESSIBLE_INVALID_TRUE, -1);
       gtk_accessible_update_relation (GTK_ACCESSIBLE (self->entry),
-                                      GTK_ACCESSIBLE_RELATION_ERROR_MESSAGE, self->error, NULL, -1);
+                                      GTK_ACCESSIBLE_RELATION_ERROR_MESSAGE, self->error, -1);
       return;
     }
   gtk_widget_remove_css_class (GTK_WIDGET (self->entry), "sw-invalid");
