@@ -14,9 +14,8 @@ G_BEGIN_DECLS
 #define SW_STAIRCASE_START_DAYS 1.0
 #define SW_STAIRCASE_FACTOR 1.25
 #define SW_STAIRCASE_PASSES 3
-#define SW_STAIRCASE_CREDIT                                                                        \
-  0.8 /* share of the decided interval after which a test earns credit                             \
-       */
+/* Share of the decided interval after which a test earns credit. */
+#define SW_STAIRCASE_CREDIT 0.8
 
 typedef struct
 {

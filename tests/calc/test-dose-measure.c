@@ -41,6 +41,8 @@ static const RoundRow round_rows[] = {
   { "half a drop's worth", 19, 20, 0, 8650, 8400, 0 },
   { "just half a drop's worth", 19, 20, 0, 8610, 8400, 8610 },
   { "exactly 10 %", 3, 4, 0, 1848, 1680, 1848 },
+  { "just over 10 %", 3, 4, 0, 1848.84, 1680, 0 },
+  { "just over half a drop's worth", 19, 20, 0, 8611.05, 8400, 0 },
   { "not rounded", 2, 3, 0, NAN, 1260, NAN },
 };
 

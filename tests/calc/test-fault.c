@@ -179,7 +179,7 @@ static const QuantityRow quantity_rows[] = {
     SW_QUANTITY_UNCERTAINTY },
   { "u above half",
     SW_QUANTITY_DROP_VOLUME,
-    { 1, 0.51, 9 },
+    { 1, 0.502, 9 },
     SW_FAULT_RANGE,
     SW_QUANTITY_UNCERTAINTY },
   { "u NaN",

@@ -88,6 +88,8 @@ static const Row rows[] = {
   { "two at once", BASE, "a0 n2 n2", SW_OUTCOME_ACID_FOUND, SW_NEXT_ONE_BY_ONE, { 0, 2 }, 0, 2 },
   { "a tenth of the end point", { SW_DIRECTION_BASE, 99, 0, 0 }, "a27 n30 n30", SW_OUTCOME_ACID_FOUND, SW_NEXT_CLOSE, { 27, 30 }, 27, 30 },
   { "just over a tenth", { SW_DIRECTION_BASE, 99, 0, 0 }, "a26 n29 n29", SW_OUTCOME_ACID_FOUND, SW_NEXT_ONE_BY_ONE, { 26, 29 }, 26, 29 },
+  { "just over one step", BASE, "a0.995 n2 n2", SW_OUTCOME_ACID_FOUND, SW_NEXT_ONE_BY_ONE, { 0.995, 2 }, 0.995, 2 },
+  { "a hair over a tenth", { SW_DIRECTION_BASE, 200, 0, 0 }, "a89.95 n100 n100", SW_OUTCOME_ACID_FOUND, SW_NEXT_ONE_BY_ONE, { 89.95, 100 }, 89.95, 100 },
   { "between keeps both bounds", BASE, "a2 b3 n4 n4", SW_OUTCOME_ACID_FOUND, SW_NEXT_ONE_BY_ONE, { 2, 4 }, 2, 4 },
   { "between after it held", BASE, "a2 n3 n3 b3", SW_OUTCOME_ACID_FOUND, SW_NEXT_CLOSE, { 2, 3 }, 2, 3 },
   { "reopened, then found", BASE, "a2 n3 a3 n4 n4", SW_OUTCOME_ACID_FOUND, SW_NEXT_CLOSE, { 3, 4 }, 3, 4 },
