@@ -96,8 +96,7 @@ say_ambiguous (const SwWording *wording, const SwFault *fault, const char *name)
   g_autofree char *low = sw_amount_format (wording, fault->low, fault->unit, DIGITS);
   g_autofree char *high = sw_amount_format (wording, fault->value, fault->unit, DIGITS);
 
-  /* Translators: 1 the field, 2 what was typed, such as "1.234", 3 the smaller reading, 4 the
-   * larger one. */
+  /* Translators: 1 the field, 2 what was typed ("1.234"), 3 the smaller reading, 4 the larger. */
   return g_strdup_printf (sw_tr (wording, "%1$s: “%2$s” may mean %3$s or %4$s. For the first, type "
                                           "one more zero at the end; for the second, leave out "
                                           "the mark."),

@@ -69,8 +69,7 @@ sw_say_both (const SwWording *wording, const char *first, const char *second)
 {
   if (*first == '\0' || *second == '\0')
     return g_strconcat (first, second, NULL);
-  /* Translators: two whole sentences, one after the other; leave the space out where your language
-   * needs none. */
+  /* Translators: two whole sentences; leave the space out where your language needs none. */
   return g_strdup_printf (sw_trc (wording, "two sentences", "%1$s %2$s"), first, second);
 }
 

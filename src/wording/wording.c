@@ -18,6 +18,9 @@
 
 #include <glib/gi18n.h>
 #include <locale.h>
+#ifdef __GLIBC__
+#include <gnu/libc-version.h>
+#endif
 #include <string.h>
 
 #include "sw-config.h"
@@ -223,15 +226,37 @@ bind_domains (const char *dir)
       }
 }
 
-/* Puts the folder of all catalogues on gettext's list and leaves the locale that has no list. */
+/* Leaves a locale for which gettext does not read LANGUAGE: "C", and from glibc 2.39 on "C.UTF-8"
+ * too (sourceware bug 16621). There any other installed locale does; its own language plays no
+ * part, because LANGUAGE goes first. */
+static void
+leave_plain_locale (void)
+{
+  const char *const candidates[]
+      = { "en_US.UTF-8", "en_GB.UTF-8", "de_DE.UTF-8", "fr_FR.UTF-8", "es_ES.UTF-8",
+          "it_IT.UTF-8", "pl_PL.UTF-8", "cs_CZ.UTF-8", "hu_HU.UTF-8", "tr_TR.UTF-8",
+          "pt_BR.UTF-8", "zh_CN.UTF-8", "ja_JP.UTF-8" };
+  const char *present = setlocale (LC_MESSAGES, NULL);
+
+  if (!is_plain_locale (present) && !g_str_has_prefix (present, "C."))
+    return;
+#ifdef __GLIBC__
+  if (g_ascii_strtod (gnu_get_libc_version (), NULL) >= 2.39)
+    for (gsize i = 0; i < G_N_ELEMENTS (candidates); i++)
+      if (setlocale (LC_MESSAGES, candidates[i]) != NULL)
+        return;
+#endif
+  setlocale (LC_MESSAGES, "C.UTF-8");
+}
+
+/* Puts the folder of all catalogues at the end of gettext's list. */
 static void
 open_message_list (void)
 {
   const char *list = g_getenv ("LANGUAGE");
   g_autofree char *longer = NULL;
 
-  if (is_plain_locale (setlocale (LC_MESSAGES, NULL)))
-    setlocale (LC_MESSAGES, "C.UTF-8");
+  leave_plain_locale ();
   if (list != NULL && g_str_has_suffix (list, ANY_LANGUAGE))
     return;
   /* An empty list means "as the locale says": name it, or the new entry would hide it. */
