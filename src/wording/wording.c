@@ -24,6 +24,7 @@
 #include <string.h>
 
 #include "sw-config.h"
+#include "wording/territory.h"
 
 #define DOMAIN_PREFIX SW_GETTEXT_DOMAIN "-"
 /* The language in whose folder all catalogues lie; also the name of the pseudo-locale. */
@@ -42,28 +43,6 @@ struct _SwWording
 
 /* Owned: the domains found by sw_wording_init, as a set; lives as long as the program. */
 static GHashTable *domains;
-
-/* Languages whose decimal mark is a comma (Unicode CLDR, from memory). */
-static const char *const comma_languages[]
-    = { "bg", "ca", "cs", "da", "de", "el", "es", "et", "fi", "fr", "hr",
-        "hu", "id", "it", "lt", "lv", "nb", "nl", "nn", "no", "pl", "pt",
-        "ro", "ru", "sk", "sl", "sr", "sv", "tr", "uk", "vi", NULL };
-static const char *const right_to_left_languages[]
-    = { "ar", "dv", "fa", "he", "ps", "sd", "ug", "ur", "xr", "yi", NULL };
-/* Territories that print on letter paper. */
-static const char *const letter_territories[]
-    = { "US", "CA", "MX", "CL", "CO", "CR", "GT", "NI", "PA", "PH", "PR", "SV", "VE", NULL };
-
-/* Where a territory writes another mark than its language does elsewhere (CLDR, from memory). */
-static const struct
-{
-  const char *locale;
-  const char *mark;
-} territory_marks[] = {
-  { "de_CH", "." }, { "de_LI", "." }, { "it_CH", "." }, { "es_MX", "." }, { "es_US", "." },
-  { "es_GT", "." }, { "es_HN", "." }, { "es_NI", "." }, { "es_PA", "." }, { "es_PE", "." },
-  { "es_PR", "." }, { "es_SV", "." }, { "es_DO", "." }, { "en_ZA", "," }, { "en_DE", "," },
-};
 
 /* "de_AT.UTF-8@euro" to "de_AT". (transfer full) */
 static char *
@@ -150,17 +129,6 @@ choose_language (void)
   return g_strdup ("en");
 }
 
-static const char *
-mark_of_locale (const char *locale)
-{
-  g_autofree char *base = strip_territory (locale);
-
-  for (gsize i = 0; i < G_N_ELEMENTS (territory_marks); i++)
-    if (strcmp (territory_marks[i].locale, locale) == 0)
-      return territory_marks[i].mark;
-  return g_strv_contains (comma_languages, base) ? "," : ".";
-}
-
 /* A person who chose a language reads its mark, unless the PC speaks that very language as another
  * territory writes it; a person who chose nothing reads what the PC's numbers look like. */
 static const char *
@@ -172,10 +140,10 @@ choose_mark (const char *language, gboolean chosen)
   g_autofree char *own_base = strip_territory (language);
 
   if (is_plain_locale (locale) || strchr (locale, '_') == NULL)
-    return mark_of_locale (language);
+    return sw_territory_decimal_mark (language);
   if (chosen && (strchr (language, '_') != NULL || strcmp (base, own_base) != 0))
-    return mark_of_locale (language);
-  return mark_of_locale (locale);
+    return sw_territory_decimal_mark (language);
+  return sw_territory_decimal_mark (locale);
 }
 
 static SwPaper
@@ -183,10 +151,8 @@ choose_paper (void)
 {
   const char *const variables[] = { "LC_ALL", "LC_PAPER", "LANG", NULL };
   g_autofree char *locale = read_locale (variables);
-  const char *territory = strchr (locale, '_');
 
-  return territory != NULL && g_strv_contains (letter_territories, territory + 1) ? SW_PAPER_LETTER
-                                                                                  : SW_PAPER_A4;
+  return sw_territory_is_letter (locale) ? SW_PAPER_LETTER : SW_PAPER_A4;
 }
 
 static GTimeZone *
@@ -226,22 +192,35 @@ bind_domains (const char *dir)
       }
 }
 
+#ifdef __GLIBC__
+/* Locales that are likely to be installed where there is any. */
+static const char *const candidates[]
+    = { "en_US.UTF-8", "en_GB.UTF-8", "de_DE.UTF-8", "fr_FR.UTF-8", "es_ES.UTF-8",
+        "it_IT.UTF-8", "pl_PL.UTF-8", "cs_CZ.UTF-8", "hu_HU.UTF-8", "tr_TR.UTF-8",
+        "pt_BR.UTF-8", "zh_CN.UTF-8", "ja_JP.UTF-8" };
+
+static gboolean
+is_newer_glibc (void)
+{
+  char *minor = NULL;
+  guint64 major = g_ascii_strtoull (gnu_get_libc_version (), &minor, 10);
+
+  return major > 2 || (*minor == '.' && g_ascii_strtoull (minor + 1, NULL, 10) >= 39);
+}
+#endif
+
 /* Leaves a locale for which gettext does not read LANGUAGE: "C", and from glibc 2.39 on "C.UTF-8"
  * too (sourceware bug 16621). There any other installed locale does; its own language plays no
  * part, because LANGUAGE goes first. */
 static void
 leave_plain_locale (void)
 {
-  const char *const candidates[]
-      = { "en_US.UTF-8", "en_GB.UTF-8", "de_DE.UTF-8", "fr_FR.UTF-8", "es_ES.UTF-8",
-          "it_IT.UTF-8", "pl_PL.UTF-8", "cs_CZ.UTF-8", "hu_HU.UTF-8", "tr_TR.UTF-8",
-          "pt_BR.UTF-8", "zh_CN.UTF-8", "ja_JP.UTF-8" };
   const char *present = setlocale (LC_MESSAGES, NULL);
 
   if (!is_plain_locale (present) && !g_str_has_prefix (present, "C."))
     return;
 #ifdef __GLIBC__
-  if (g_ascii_strtod (gnu_get_libc_version (), NULL) >= 2.39)
+  if (is_newer_glibc ())
     for (gsize i = 0; i < G_N_ELEMENTS (candidates); i++)
       if (setlocale (LC_MESSAGES, candidates[i]) != NULL)
         return;
@@ -353,11 +332,8 @@ sw_wording_get_paper (const SwWording *wording)
 gboolean
 sw_wording_is_right_to_left (const SwWording *wording)
 {
-  g_autofree char *base = NULL;
-
   g_return_val_if_fail (wording != NULL, FALSE);
-  base = strip_territory (wording->language);
-  return g_strv_contains (right_to_left_languages, base);
+  return sw_territory_is_right_to_left (wording->language);
 }
 
 const char *
