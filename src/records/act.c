@@ -129,9 +129,10 @@ start_act (SwStore *store, SwActKind kind, const SwActor *actor, GError **error)
   act->kind = kind;
   act->person = actor->person;
   act->identified = actor->identified;
-  act->workstation
-      = g_strdup (actor->workstation != NULL ? actor->workstation : g_get_host_name ());
-  act->reason = g_strdup (actor->reason);
+  /* Host names and command lines may be any bytes; the file holds UTF-8. */
+  act->workstation = g_utf8_make_valid (
+      actor->workstation != NULL ? actor->workstation : g_get_host_name (), -1);
+  act->reason = actor->reason != NULL ? g_utf8_make_valid (actor->reason, -1) : NULL;
   act->now_ms = sw_store_now (store);
   act->offset_min = sw_store_offset_at (store, act->now_ms);
   return TRUE;

@@ -58,7 +58,10 @@ sw_method_text_dup (
 
   g_return_val_if_fail (store != NULL && step != NULL, NULL);
   if (language != NULL)
-    tries[1] = base = g_strndup (language, strcspn (language, "_-.@"));
+    {
+      base = g_strndup (language, strcspn (language, "_-.@"));
+      tries[1] = base;
+    }
   for (gsize i = 0; i < G_N_ELEMENTS (tries) && text == NULL; i++)
     if (tries[i] != NULL && !find_text (store, version, step, tries[i], &text, error))
       return NULL;

@@ -6,10 +6,6 @@
 
 G_BEGIN_DECLS
 
-/* The path with links resolved, whether the file is there or not, so that two names of one file
- * have one lock. (transfer full) */
-char *sw_path_resolve (const char *path);
-
 /* Takes FILE.lock and writes who we are into it. -1 with SW_RECORDS_ERROR_BUSY when another program
  * has it. @since: local time as text. */
 int sw_lock_take (const char *path, const char *since, GError **error);

@@ -10,9 +10,10 @@
  */
 #include "records/lock-private.h"
 
+#include "records/path-private.h"
+
 #include <errno.h>
 #include <fcntl.h>
-#include <stdlib.h>
 #include <string.h>
 #include <sys/file.h>
 #include <sys/stat.h>
@@ -21,23 +22,6 @@
 #define ATTEMPTS 5
 #define ATTEMPT_US 20000 /* somebody who only asks who has it holds it for an instant */
 #define NOTE_LENGTH 1024
-
-char *
-sw_path_resolve (const char *path)
-{
-  g_autofree char *whole = g_canonicalize_filename (path, NULL);
-  g_autofree char *folder = g_path_get_dirname (whole);
-  g_autofree char *name = g_path_get_basename (whole);
-  char *real = realpath (whole, NULL); /* malloc, which GLib's own allocator is since 2.46 */
-  char *resolved;
-
-  if (real != NULL)
-    return real;
-  real = realpath (folder, NULL);
-  resolved = g_build_filename (real != NULL ? real : folder, name, NULL);
-  free (real);
-  return resolved;
-}
 
 static char *
 make_lock_path (const char *path)

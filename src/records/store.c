@@ -14,15 +14,11 @@
 #include "records/schema-private.h"
 #include "records/error-private.h"
 #include "records/lock-private.h"
+#include "records/path-private.h"
 
 #include <errno.h>
 #include <fcntl.h>
-#include <glib/gstdio.h>
-#include <limits.h>
-#include <stdlib.h>
 #include <unistd.h>
-
-static const char *const side_files[] = { "", "-wal", "-shm", "-journal" };
 
 /* ---- the connection ---- */
 
@@ -62,25 +58,18 @@ close_connection (SwStore *store)
 /* ---- is it ours? ---- */
 
 static gboolean
-set_path_error (GError **error, SwRecordsError code, const char *path, const char *what)
-{
-  g_set_error (error, SW_RECORDS_ERROR, (int)code, "%s: %s", path, what);
-  return FALSE;
-}
-
-static gboolean
 check_there (const char *path, SwOpenMode mode, GError **error)
 {
   gboolean there = g_file_test (path, G_FILE_TEST_EXISTS);
 
   if (mode == SW_OPEN_CREATE)
-    return !there || set_path_error (error, SW_RECORDS_ERROR_EXISTS, path, "is there already");
+    return !there || sw_path_error (error, SW_RECORDS_ERROR_EXISTS, path, "is there already");
   if (!there)
-    return set_path_error (error, SW_RECORDS_ERROR_NOT_FOUND, path, "no such file");
+    return sw_path_error (error, SW_RECORDS_ERROR_NOT_FOUND, path, "no such file");
   if (!g_file_test (path, G_FILE_TEST_IS_REGULAR))
-    return set_path_error (error, SW_RECORDS_ERROR_FOREIGN, path, "is no file");
+    return sw_path_error (error, SW_RECORDS_ERROR_FOREIGN, path, "is no file");
   if (faccessat (AT_FDCWD, path, R_OK, AT_EACCESS) != 0)
-    return set_path_error (error, SW_RECORDS_ERROR_IO, path, g_strerror (errno));
+    return sw_path_error (error, SW_RECORDS_ERROR_IO, path, g_strerror (errno));
   return TRUE;
 }
 
@@ -94,11 +83,11 @@ check_identity (SwStore *store, GError **error)
       || !sw_sql_integer (store, "PRAGMA user_version", NULL, 0, &version, error))
     return FALSE;
   if (application != SW_APPLICATION_ID || version < 1)
-    return set_path_error (error, SW_RECORDS_ERROR_FOREIGN, store->path,
-                           "is a database of another program");
+    return sw_path_error (error, SW_RECORDS_ERROR_FOREIGN, store->path,
+                          "is a database of another program");
   if (version > SW_SCHEMA_VERSION)
-    return set_path_error (error, SW_RECORDS_ERROR_NEWER, store->path,
-                           "was written by a newer version");
+    return sw_path_error (error, SW_RECORDS_ERROR_NEWER, store->path,
+                          "was written by a newer version");
   store->schema_version = (int)version;
   return TRUE;
 }
@@ -112,7 +101,7 @@ check_pages (SwStore *store, GError **error)
     return FALSE;
   if (g_strcmp0 (answer, "ok") == 0)
     return TRUE;
-  return set_path_error (error, SW_RECORDS_ERROR_DAMAGED, store->path, answer);
+  return sw_path_error (error, SW_RECORDS_ERROR_DAMAGED, store->path, answer);
 }
 
 static gboolean
@@ -121,12 +110,12 @@ prepare_writing (SwStore *store, GError **error)
   g_autofree char *mode = NULL;
 
   if (sqlite3_db_readonly (store->db, "main") != 0)
-    return set_path_error (error, SW_RECORDS_ERROR_READ_ONLY, store->path, "cannot be written");
+    return sw_path_error (error, SW_RECORDS_ERROR_READ_ONLY, store->path, "cannot be written");
   if (!sw_sql_text (store, "PRAGMA journal_mode = WAL", NULL, 0, &mode, error))
     return FALSE;
   if (g_strcmp0 (mode, "wal") != 0)
-    return set_path_error (error, SW_RECORDS_ERROR_BUSY, store->path,
-                           "another program is reading it");
+    return sw_path_error (error, SW_RECORDS_ERROR_BUSY, store->path,
+                          "another program is reading it");
   return sw_schema_migrate (store, error);
 }
 
@@ -135,8 +124,8 @@ prepare_reading (SwStore *store, GError **error)
 {
   if (store->schema_version == SW_SCHEMA_VERSION)
     return TRUE;
-  return set_path_error (error, SW_RECORDS_ERROR_READ_ONLY, store->path,
-                         "is of an older version; open it once for writing");
+  return sw_path_error (error, SW_RECORDS_ERROR_READ_ONLY, store->path,
+                        "is of an older version; open it once for writing");
 }
 
 /* ---- create ---- */
@@ -156,48 +145,19 @@ insert_site (SwStore *store, GError **error)
   return FALSE;
 }
 
-static void
-remove_files (const char *path)
-{
-  for (gsize i = 0; i < G_N_ELEMENTS (side_files); i++)
-    {
-      g_autofree char *name = g_strconcat (path, side_files[i], NULL);
-
-      g_unlink (name);
-    }
-}
-
-/* A rename is only safe from a power cut once its folder is synced. */
-static gboolean
-move_into_place (const char *from, const char *to, GError **error)
-{
-  g_autofree char *folder = g_path_get_dirname (to);
-  int fd;
-
-  if (g_rename (from, to) != 0)
-    return set_path_error (error, SW_RECORDS_ERROR_IO, to, g_strerror (errno));
-  fd = open (folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  if (fd >= 0)
-    {
-      fsync (fd);
-      close (fd);
-    }
-  return TRUE;
-}
-
 static gboolean
 create_file (SwStore *store, const SwStoreOptions *options, GError **error)
 {
   g_autofree char *fresh = g_strconcat (store->path, ".new", NULL);
   gboolean made;
 
-  remove_files (fresh);
+  sw_path_remove (fresh);
   made = open_connection (store, fresh, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, options, error)
          && sw_schema_migrate (store, error) && insert_site (store, error);
   close_connection (store);
-  if (made && move_into_place (fresh, store->path, error))
+  if (made && sw_path_move (fresh, store->path, error))
     return TRUE;
-  remove_files (fresh);
+  sw_path_remove (fresh);
   return FALSE;
 }
 

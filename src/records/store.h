@@ -59,6 +59,11 @@ SwStore *sw_store_open (const char *path, SwOpenMode mode, const SwClock *clock,
 void sw_store_close (SwStore *store);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwStore, sw_store_close)
 
+/* Writes a copy of the file as it stands, acts that are only in its -wal file included: one file at
+ * rest, read through after writing. A file that is there already is refused. Not while an act runs.
+ */
+gboolean sw_store_copy (SwStore *store, const char *path, GError **error);
+
 gboolean sw_store_is_read_only (SwStore *store);
 /* Who holds the owner lock when it is not we, as "person on host since time", or NULL. (transfer
  * full) */
