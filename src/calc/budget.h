@@ -69,11 +69,11 @@ void sw_budget_add (SwBudget *budget,
 /* Fills contributions, shares, u, effective freedom, coverage and expanded uncertainty. */
 void sw_budget_finish (SwBudget *budget);
 
-/* Student's t that is exceeded with the probability @upper (0 < upper < 1); freedom > 0, INFINITY
+/* Student's t that is exceeded with the probability @upper (0 < upper < 1); freedom >= 1, INFINITY
  * gives the normal quantile. */
 double sw_student_t (double upper, double freedom);
 
-/* Two-sided 95 % Student t factor; freedom > 0, INFINITY gives the normal 1.959964. */
+/* Two-sided 95 % Student t factor; freedom >= 1, INFINITY gives the normal 1.959964. */
 double sw_coverage_95 (double freedom);
 
 G_END_DECLS

@@ -87,9 +87,11 @@ sw_fault_error_private_clear (SwFaultErrorPrivate *priv)
 }
 
 /* The macro's getter returns NULL for a foreign domain and its copy and clear use the result
- * unchecked; GLib calls those only for our own domain, which gcc cannot see. */
+ * unchecked; GLib calls those only for our own domain, which gcc cannot see. It also casts from
+ * bytes that GLib has aligned, which clang cannot see. */
 #pragma GCC diagnostic push
 #pragma GCC diagnostic ignored "-Wnull-dereference"
+#pragma GCC diagnostic ignored "-Wcast-align"
 G_DEFINE_EXTENDED_ERROR (SwFaultError, sw_fault_error)
 #pragma GCC diagnostic pop
 

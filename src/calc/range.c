@@ -55,7 +55,7 @@ static const Range ranges[SW_N_QUANTITIES] = {
   [SW_QUANTITY_ALPHA] = { TRUE, 0.001, 0.5, SW_UNIT_NONE },
   [SW_QUANTITY_SUPPLIER_FACTOR] = { TRUE, 0.000001, 500, SW_UNIT_ML_PER_L },
   [SW_QUANTITY_UNCERTAINTY] = { TRUE, 0, INFINITY, SW_UNIT_NONE },
-  [SW_QUANTITY_FREEDOM] = { TRUE, 0, INFINITY, SW_UNIT_NONE },
+  [SW_QUANTITY_FREEDOM] = { TRUE, 1, INFINITY, SW_UNIT_NONE },
   [SW_QUANTITY_COUNT] = { TRUE, 0, 1000000000, SW_UNIT_NONE },
 };
 /* clang-format on */
@@ -119,10 +119,10 @@ check_freedom (SwQuantityName quantity, double freedom, GError **error)
                     .quantity = SW_QUANTITY_FREEDOM,
                     .of = quantity,
                     .value = freedom,
-                    .low = 0.0,
+                    .low = ranges[SW_QUANTITY_FREEDOM].low,
                     .high = INFINITY };
 
-  if (freedom > 0.0)
+  if (freedom >= fault.low)
     return TRUE;
   if (isnan (freedom))
     fault.code = SW_FAULT_NOT_A_NUMBER;

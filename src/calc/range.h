@@ -21,8 +21,9 @@ gboolean sw_range_check (SwQuantityName quantity, double value, GError **error);
 
 /* The same for a value with its uncertainty. NaN is SW_FAULT_MISSING: nobody said. The standard
  * uncertainty must be finite and >= 0, and for a quantity that is never 0 at most half the value
- * (first-order propagation means nothing beyond); degrees of freedom must be > 0, INFINITY allowed.
- * A fault in these two has SW_QUANTITY_UNCERTAINTY or SW_QUANTITY_FREEDOM, with @quantity in `of`.
+ * (first-order propagation means nothing beyond); degrees of freedom must be >= 1, INFINITY
+ * allowed. A fault in these two has SW_QUANTITY_UNCERTAINTY or SW_QUANTITY_FREEDOM, with @quantity
+ * in `of`.
  */
 gboolean sw_range_check_quantity (SwQuantityName quantity, SwQuantity value, GError **error);
 

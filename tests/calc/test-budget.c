@@ -62,21 +62,39 @@ test_freedom_of_one (void)
   sw_assert_close (budget.expanded, budget.u * sw_coverage_95 (7), 1e-15);
 }
 
-/* Property: the t factor falls with the degrees of freedom, towards the normal one. */
+/* Property: the t factor falls with the degrees of freedom to the normal one, and stays there. */
 static void
 test_coverage_falls (void)
 {
+  double normal = sw_coverage_95 (INFINITY);
   double last = INFINITY;
 
-  for (double freedom = 0.5; freedom < 1e7; freedom *= 1.37)
+  for (double freedom = 0.5; freedom < 1e8; freedom *= 1.37)
     {
       double factor = sw_coverage_95 (freedom);
 
       g_assert_cmpfloat (factor, <, last);
       last = factor;
     }
-  g_assert_cmpfloat (last, >, sw_coverage_95 (INFINITY));
-  sw_assert_close (last, sw_coverage_95 (INFINITY), 1e-6);
+  for (double freedom = 1e8; freedom < 1e300; freedom *= 1.37)
+    sw_assert_close (sw_coverage_95 (freedom), normal, 2e-8);
+}
+
+/* A tiny type A line beside a large exact one has more effective degrees of freedom than any table.
+ */
+static void
+test_freedom_beyond_tables (void)
+{
+  SwBudget budget;
+
+  sw_budget_init (&budget);
+  sw_budget_add (&budget, SW_LINE_DROP_VOLUME, (SwQuantity){ 1, 1e-5, 4 }, SW_DISTRIBUTION_NORMAL,
+                 1);
+  sw_budget_add (&budget, SW_LINE_SYSTEM_VOLUME, (SwQuantity){ 1, 1, INFINITY },
+                 SW_DISTRIBUTION_NORMAL, 1);
+  sw_budget_finish (&budget);
+  sw_assert_close (budget.freedom, 4e20, 1e-6);
+  sw_assert_close (budget.coverage, 1.959963984540054, 1e-9);
 }
 
 int
@@ -88,5 +106,6 @@ main (int argc, char **argv)
   g_test_add_func ("/budget/shares", test_shares);
   g_test_add_func ("/budget/freedom-of-one", test_freedom_of_one);
   g_test_add_func ("/budget/coverage-falls", test_coverage_falls);
+  g_test_add_func ("/budget/freedom-beyond-tables", test_freedom_beyond_tables);
   return g_test_run ();
 }

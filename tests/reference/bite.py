@@ -107,6 +107,7 @@ FIXED = [
     ("schedule.c", r"#define ROUND_OFF 1e-9", GUARD),
     ("schedule.c", r"\(1\.0 - ROUND_OFF\)", GUARD),
     ("outcome.c", r"#define SAME_TOTAL 1e-9", GUARD),
+    ("budget.c", r"#define AS_GOOD_AS_NORMAL 1e10", GUARD),
     ("budget.c", r"upper < 1\.0", NEUTRAL),
     ("dose.c", r"for \(double i = 1\.0;", NEUTRAL),
     ("dose.c", r"\(n - 1\.0\) \* part", NEUTRAL),
