@@ -63,8 +63,10 @@ SwGuidedTest *sw_guided_test_begin (SwStore *store,
                                     SwPurpose purpose,
                                     gint64 answers_dose,
                                     GError **error);
-/* Goes on with an open titration. Paused over 30 min with a strip or titrant in the flask: can only
- * take a fresh portion (sw_guided_test_can (.., SW_MOVE_READ) says SW_FACT_PAUSED_TOO_LONG).
+/* Goes on with an open titration. Paused over 30 min with a strip or titrant in the flask (since
+ * the last strip or the start of the last shake): can only take a fresh portion
+ * (sw_guided_test_can (.., SW_MOVE_READ) says SW_FACT_PAUSED_TOO_LONG), unless the outcome stands
+ * already. A decided dose older than 8 h is lapsed here.
  * (transfer full) */
 SwGuidedTest *
 sw_guided_test_resume (SwStore *store, const SwActor *actor, gint64 titration, GError **error);
@@ -85,7 +87,8 @@ GPtrArray *sw_guided_test_get_readings (const SwGuidedTest *test); /* SwReadingR
 const SwOutcome *sw_guided_test_get_outcome (const SwGuidedTest *test);
 /* Titrant in the flask now, steps, whether read or not. */
 double sw_guided_test_get_total (const SwGuidedTest *test);
-const SwDoseRow *sw_guided_test_get_dose (const SwGuidedTest *test); /* NULL before the Dose page */
+/* NULL until the dose is decided. */
+const SwDoseRow *sw_guided_test_get_dose (const SwGuidedTest *test);
 const SwDecision *
 sw_guided_test_get_decision (const SwGuidedTest *test); /* NULL before the signature */
 
@@ -128,7 +131,9 @@ gboolean sw_guided_test_shake (SwGuidedTest *test, GError **error);
 gboolean sw_guided_test_add (SwGuidedTest *test, double steps, GError **error);
 /* The strip at the present total. @colour_field 0 with SW_FIELD_BETWEEN for "between two". */
 gboolean sw_guided_test_read (SwGuidedTest *test, gint64 colour_field, GError **error);
-/* Strikes the last reading that still counts. */
+/* Strikes the last reading that still counts: its colour is void, its drops stay counted unless
+ * @not_added. With @not_added, titrant that was not read yet is taken back instead, and no reading
+ * is struck. */
 gboolean
 sw_guided_test_strike (SwGuidedTest *test, gboolean not_added, const char *reason, GError **error);
 gboolean sw_guided_test_close (SwGuidedTest *test, GError **error);

@@ -1,0 +1,205 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Every stored result against its raw readings and inputs.
+ *
+ * Readings, volumes and strengths are the raw values; outcome, bounds and amounts are results. Both
+ * are rows that another tool could edit: the journal finds the edit, this finds a result that no
+ * longer follows from what it claims to rest on.
+ */
+#include "workflow/recompute.h"
+
+#include "workflow/check-private.h"
+#include "workflow/result-private.h"
+
+#define SAME_RELATIVE 1e-9
+
+/* ---- findings ---- */
+
+typedef struct
+{
+  SwVerifyReport *report;
+  SwTable table;
+  gint64 row;
+  gint64 seq;
+} Subject;
+
+static void
+add_finding (const Subject *subject, const char *column, char *expected, char *found)
+{
+  SwFinding *finding = g_new0 (SwFinding, 1);
+
+  finding->kind = SW_FINDING_RESULT;
+  finding->table = g_strdup (sw_table_name (subject->table));
+  finding->column = g_strdup (column);
+  finding->row = subject->row;
+  finding->seq = subject->seq;
+  finding->expected = expected;
+  finding->found = found;
+  g_ptr_array_add (subject->report->findings, finding);
+}
+
+static char *
+print_number (double value)
+{
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+
+  return g_strdup (g_ascii_formatd (text, sizeof text, "%.17g", value));
+}
+
+static gboolean
+is_same (double expected, double found)
+{
+  if (isnan (expected) || isnan (found))
+    return isnan (expected) && isnan (found);
+  if (isinf (expected) || isinf (found))
+    return expected == found;
+  return fabs (found - expected) <= SAME_RELATIVE * MAX (fabs (expected), fabs (found));
+}
+
+static void
+compare_number (const Subject *subject, const char *column, double expected, double found)
+{
+  if (!is_same (expected, found))
+    add_finding (subject, column, print_number (expected), print_number (found));
+}
+
+/* ---- titrations ---- */
+
+static void
+compare_outcome (const Subject *subject, const SwTitration *stored, const SwOutcome *outcome)
+{
+  if (stored->outcome != outcome->kind)
+    add_finding (subject, "outcome", g_strdup (sw_outcome_name (outcome->kind)),
+                 g_strdup (sw_outcome_name (stored->outcome)));
+  compare_number (subject, "net_low", outcome->net.low, stored->net_low);
+  compare_number (subject, "net_high", outcome->net.high, stored->net_high);
+  compare_number (subject, "acid_at", outcome->acid_at, stored->acid_at);
+  compare_number (subject, "pass_at", outcome->pass_at, stored->pass_at);
+}
+
+/* A result that cannot be worked out at all is a finding too. */
+static void
+add_failure (const Subject *subject, const char *column, const GError *failure)
+{
+  add_finding (subject, column, NULL, NULL);
+  ((SwFinding *)g_ptr_array_index (subject->report->findings, subject->report->findings->len - 1))
+      ->text
+      = g_strdup (failure->message);
+}
+
+static gboolean
+check_titration (SwStore *store, gint64 id, SwVerifyReport *report, GError **error)
+{
+  g_autoptr (SwTitration) titration = sw_titration_load (store, id, error);
+  g_autoptr (SwMethodVersion) version = NULL;
+  g_autoptr (GPtrArray) readings = NULL;
+  g_autoptr (GError) failure = NULL;
+  SwOutcome outcome;
+
+  if (titration == NULL)
+    return FALSE;
+  /* 0: nothing was computed yet. */
+  if (titration->calc_version != SW_CALC_VERSION)
+    return TRUE;
+  version = sw_method_version_load (store, titration->method_version, error);
+  readings = version != NULL ? sw_result_load_readings (store, id, error) : NULL;
+  if (readings == NULL)
+    return FALSE;
+
+  const Subject subject = { report, SW_TABLE_TITRATION, id, titration->record.journal_seq };
+  if (sw_result_outcome (titration, version, readings, &outcome, &failure))
+    compare_outcome (&subject, titration, &outcome);
+  else
+    add_failure (&subject, "outcome", failure);
+  return TRUE;
+}
+
+/* ---- doses ---- */
+
+static void
+make_input (const SwDoseRow *dose,
+            const SwTitration *titration,
+            const SwMethodVersion *version,
+            SwDoseInput *input)
+{
+  SwDoseInput ours;
+
+  sw_result_dose_input (titration, version, input);
+  input->system_l = (SwQuantity){ dose->system_l, sw_or_zero (dose->system_u_l), INFINITY };
+  input->product
+      = (SwQuantity){ dose->product_mmol_ml, sw_or_zero (dose->product_u_mmol_ml), INFINITY };
+  input->strength_ratio
+      = isnan (dose->strength_ratio) ? SW_UNKNOWN : SW_EXACT (dose->strength_ratio);
+  ours = *input;
+  if (dose->supplier_governs)
+    sw_result_supplier_input (&ours, version->supplier_factor_ml_l, input);
+  input->extra = sw_or_zero (dose->extra_steps);
+}
+
+static void
+compare_dose (const Subject *subject, const SwDoseRow *stored, const SwDose *dose)
+{
+  compare_number (subject, "per_step_m3", dose->per_step_ml, stored->per_step_ml);
+  compare_number (subject, "low_m3", dose->bounds_ml.low, stored->low_ml);
+  compare_number (subject, "high_m3", dose->bounds_ml.high, stored->high_ml);
+  compare_number (subject, "best_m3", dose->best_ml.value, stored->best_ml);
+  compare_number (subject, "best_u_m3", dose->best_ml.u, stored->best_u_ml);
+  compare_number (subject, "computed_m3", dose->dose_ml.value, stored->computed_ml);
+  compare_number (subject, "measured_m3", dose->measure_ml, stored->measured_ml);
+}
+
+static gboolean
+check_dose (SwStore *store, gint64 id, SwVerifyReport *report, GError **error)
+{
+  g_autoptr (SwDoseRow) row = sw_dose_row_load (store, id, error);
+  g_autoptr (SwTitration) titration = NULL;
+  g_autoptr (SwMethodVersion) version = NULL;
+  g_autoptr (GError) failure = NULL;
+  SwDoseInput input;
+  SwDose dose;
+
+  if (row == NULL)
+    return FALSE;
+  if (row->calc_version != SW_CALC_VERSION)
+    return TRUE;
+  titration = sw_titration_load (store, row->titration, error);
+  version
+      = titration != NULL ? sw_method_version_load (store, titration->method_version, error) : NULL;
+  if (version == NULL)
+    return FALSE;
+
+  const Subject subject = { report, SW_TABLE_DOSE, id, row->record.journal_seq };
+  const SwDoseRules rules = { row->graduation_ml, INFINITY, INFINITY };
+  make_input (row, titration, version, &input);
+  if (sw_dose_compute (&input, &rules, &dose, &failure))
+    compare_dose (&subject, row, &dose);
+  else
+    add_failure (&subject, "computed_m3", failure);
+  return TRUE;
+}
+
+/* ---- public ---- */
+
+static gboolean
+check_all (SwStore *store,
+           SwTable table,
+           gboolean (*check) (SwStore *, gint64, SwVerifyReport *, GError **),
+           SwVerifyReport *report,
+           GError **error)
+{
+  g_autoptr (GArray) ids = sw_record_ids (store, table, NULL, 0, error);
+
+  if (ids == NULL)
+    return FALSE;
+  for (guint i = 0; i < ids->len; i++)
+    if (!check (store, g_array_index (ids, gint64, i), report, error))
+      return FALSE;
+  return TRUE;
+}
+
+gboolean
+sw_recompute_all (SwStore *store, SwVerifyReport *report, GError **error)
+{
+  g_return_val_if_fail (store != NULL && report != NULL && report->findings != NULL, FALSE);
+  return check_all (store, SW_TABLE_TITRATION, check_titration, report, error)
+         && check_all (store, SW_TABLE_DOSE, check_dose, report, error);
+}
