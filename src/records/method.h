@@ -113,6 +113,13 @@ gboolean sw_method_version_suits (const SwMethodVersion *version, SwFamily famil
 /* Templates shipped with the program (the .ini files of data/methods, embedded). Names,
  * NULL-terminated. */
 const char *const *sw_method_template_names (void);
+/* What a template would bring, for a look before it is adopted: version and colour fields (element
+ * SwColourField), all (transfer full), and whether it asks for a caustic addition. */
+gboolean sw_method_template_load (const char *template_name,
+                                  SwMethodVersion **version,
+                                  GPtrArray **fields,
+                                  gboolean *has_caustic,
+                                  GError **error);
 /* Inside an act: copies a template, texts and colour fields included, into rows as version 1 of a
  * new method. @titrant and @caustic are products (caustic 0 when the template has none). What a
  * template cannot know (caustic amount, drop volume) stays empty. (out) the method's id. */

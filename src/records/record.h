@@ -95,5 +95,7 @@ sw_record_ids (SwStore *store, SwTable table, const char *column, gint64 value, 
 /* The same by a text or word column. */
 GArray *sw_record_ids_by_text (
     SwStore *store, SwTable table, const char *column, const char *value, GError **error);
+/* The rows that were taken out of use. (transfer full) */
+GArray *sw_record_voided_ids (SwStore *store, SwTable table, GError **error);
 
 G_END_DECLS

@@ -176,3 +176,14 @@ sw_record_ids_by_text (
   g_return_val_if_fail (found != NULL && (is_text (found) || found->type == SW_COLUMN_WORD), NULL);
   return select_ids (store, info, column, &key, error);
 }
+
+GArray *
+sw_record_voided_ids (SwStore *store, SwTable table, GError **error)
+{
+  const SwTableInfo *info = sw_table_info (table);
+  g_autofree char *sql = NULL;
+
+  g_return_val_if_fail (store != NULL && info != NULL, NULL);
+  sql = g_strdup_printf ("SELECT id FROM %s WHERE voided = 1 ORDER BY id", info->name);
+  return sw_sql_ids (store, sql, NULL, 0, error);
+}

@@ -170,34 +170,61 @@ set_meaning (SwColourField *field, const char *meaning, const char *group, GErro
   return FALSE;
 }
 
-static gboolean
-insert_field (
-    SwStore *store, GKeyFile *file, const char *group, gint64 version, int rank, GError **error)
+/* The field of a group, of no version yet. (transfer full) */
+static SwColourField *
+read_field (GKeyFile *file, const char *group, int rank, GError **error)
 {
   g_autoptr (SwColourField) field = sw_colour_field_new ();
   g_autofree char *meaning = g_key_file_get_string (file, group, "meaning", NULL);
 
   if (!set_meaning (field, meaning, group, error))
-    return FALSE;
-  field->method_version = version;
+    return NULL;
   field->rank = rank;
   field->label = g_key_file_get_string (file, group, "label", NULL);
   field->swatch = g_key_file_get_string (file, group, "swatch", NULL);
-  return sw_colour_field_insert (store, field, error);
+  return g_steal_pointer (&field);
+}
+
+static void
+free_field (gpointer field)
+{
+  sw_colour_field_free (field);
+}
+
+/* All fields, in their order on the strip. (transfer full) */
+static GPtrArray *
+read_fields (GKeyFile *file, GError **error)
+{
+  g_autoptr (GPtrArray) fields = g_ptr_array_new_with_free_func (free_field);
+
+  for (int rank = 1;; rank++)
+    {
+      g_autofree char *group = g_strdup_printf ("field %d", rank);
+      SwColourField *field;
+
+      if (!g_key_file_has_group (file, group))
+        return g_steal_pointer (&fields);
+      field = read_field (file, group, rank, error);
+      if (field == NULL)
+        return NULL;
+      g_ptr_array_add (fields, field);
+    }
 }
 
 static gboolean
 insert_fields (SwStore *store, GKeyFile *file, gint64 version, GError **error)
 {
-  for (int rank = 1;; rank++)
-    {
-      g_autofree char *group = g_strdup_printf ("field %d", rank);
+  g_autoptr (GPtrArray) fields = read_fields (file, error);
 
-      if (!g_key_file_has_group (file, group))
-        return TRUE;
-      if (!insert_field (store, file, group, version, rank, error))
+  for (guint i = 0; fields != NULL && i < fields->len; i++)
+    {
+      SwColourField *field = g_ptr_array_index (fields, i);
+
+      field->method_version = version;
+      if (!sw_colour_field_insert (store, field, error))
         return FALSE;
     }
+  return fields != NULL;
 }
 
 /* "draw" is English, "draw[de]" German. */
@@ -256,5 +283,30 @@ sw_method_adopt (SwStore *store,
     return FALSE;
   if (method != NULL)
     *method = id;
+  return TRUE;
+}
+
+gboolean
+sw_method_template_load (const char *template_name,
+                         SwMethodVersion **version,
+                         GPtrArray **fields,
+                         gboolean *has_caustic,
+                         GError **error)
+{
+  g_autoptr (GKeyFile) file = NULL;
+  g_autoptr (GPtrArray) read = NULL;
+
+  g_return_val_if_fail (template_name != NULL && version != NULL && fields != NULL, FALSE);
+  g_return_val_if_fail (has_caustic != NULL, FALSE);
+  file = load_template (template_name, error);
+  if (file == NULL)
+    return FALSE;
+  read = read_fields (file, error);
+  if (read == NULL)
+    return FALSE;
+  *version = sw_method_version_new ();
+  fill_version (*version, file);
+  *fields = g_steal_pointer (&read);
+  *has_caustic = get_flag (file, "caustic");
   return TRUE;
 }

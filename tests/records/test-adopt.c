@@ -142,6 +142,31 @@ test_adopt (Fixture *fixture, gconstpointer data)
   fixture_assert_sound (fixture);
 }
 
+/* The look beforehand shows what adopting brings. */
+static void
+test_preview (Fixture *fixture, gconstpointer data)
+{
+  const TemplateCase *row = data;
+  g_autoptr (SwMethodVersion) version = NULL;
+  g_autoptr (GPtrArray) fields = NULL;
+  g_autoptr (GString) meanings = g_string_new (NULL);
+  static const char *const words[SW_N_FIELDS] = { "acid ", "between ", "neutral ", "alkaline " };
+  gboolean has_caustic = !row->caustic;
+
+  g_assert_true (sw_method_template_load (row->name, &version, &fields, &has_caustic, NULL));
+  assert_version (version, row);
+  g_assert_cmpint (has_caustic, ==, row->caustic);
+  for (guint i = 0; i < fields->len; i++)
+    {
+      const SwColourField *field = g_ptr_array_index (fields, i);
+
+      g_assert_cmpint (field->rank, ==, (int)i + 1);
+      g_assert_nonnull (field->label);
+      g_string_append (meanings, words[field->meaning]);
+    }
+  g_assert_cmpstr (meanings->str, ==, row->fields);
+}
+
 /* ---- refused ---- */
 
 typedef struct
@@ -244,6 +269,8 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     add ("template", cases[i].name, &cases[i], test_adopt);
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    add ("preview", cases[i].name, &cases[i], test_preview);
   for (gsize i = 0; i < G_N_ELEMENTS (refused_cases); i++)
     add ("refused", refused_cases[i].name, &refused_cases[i], test_refused);
   add ("refused", "unknown", NULL, test_unknown);

@@ -125,7 +125,9 @@ test_ids (Plant *plant, gconstpointer data)
   assert_ids (sw_record_ids_by_text (STORE (plant), SW_TABLE_SAMPLE, "remarks", NULL, NULL),
               "1 2 3");
   assert_ids (sw_record_ids (STORE (plant), SW_TABLE_PERSON, "active", TRUE, NULL), "1");
+  assert_ids (sw_record_voided_ids (STORE (plant), SW_TABLE_SAMPLE, NULL), "");
   void_row (plant, SW_TABLE_SAMPLE, 2);
+  assert_ids (sw_record_voided_ids (STORE (plant), SW_TABLE_SAMPLE, NULL), "2");
   assert_ids (sw_record_ids (STORE (plant), SW_TABLE_SAMPLE, NULL, 0, NULL), "1 3");
 }
 
