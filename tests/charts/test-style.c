@@ -19,9 +19,9 @@ typedef struct
 } Row;
 
 #define ROWS(member, least)                                                                        \
-  { "light/" #member, FALSE, G_STRUCT_OFFSET (SwChartStyle, member), least },                      \
+  { "light " #member, FALSE, G_STRUCT_OFFSET (SwChartStyle, member), least },                      \
   {                                                                                                \
-    "dark/" #member, TRUE, G_STRUCT_OFFSET (SwChartStyle, member), least                           \
+    "dark " #member, TRUE, G_STRUCT_OFFSET (SwChartStyle, member), least                           \
   }
 
 static const Row rows[] = {
@@ -69,11 +69,6 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/charts/style/formula", test_formula);
   g_test_add_func ("/charts/style/grounds", test_grounds);
-  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
-    {
-      g_autofree char *path = g_strconcat ("/charts/style/contrast/", rows[i].name, NULL);
-
-      g_test_add_data_func (path, &rows[i], test_contrast);
-    }
+  SW_TEST_ROWS ("/charts/style/contrast", rows, test_contrast);
   return g_test_run ();
 }

@@ -171,18 +171,8 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
-  for (guint i = 0; i < G_N_ELEMENTS (value_rows); i++)
-    {
-      g_autofree char *path = sw_test_path ("/charts/ticks/value", value_rows[i].name);
-
-      g_test_add_data_func (path, &value_rows[i], test_value_row);
-    }
-  for (guint i = 0; i < G_N_ELEMENTS (time_rows); i++)
-    {
-      g_autofree char *path = sw_test_path ("/charts/ticks/time", time_rows[i].name);
-
-      g_test_add_data_func (path, &time_rows[i], test_time_row);
-    }
+  SW_TEST_ROWS ("/charts/ticks/value", value_rows, test_value_row);
+  SW_TEST_ROWS ("/charts/ticks/time", time_rows, test_time_row);
   g_test_add_func ("/charts/ticks/value-properties", test_value_properties);
   g_test_add_func ("/charts/ticks/time-properties", test_time_properties);
   return g_test_run ();
