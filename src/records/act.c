@@ -16,6 +16,7 @@
 
 #include <string.h>
 
+/* A key whose count is back at 0 goes, so that "all agree" is "the table is empty". Takes @key. */
 static void
 adjust_count (GHashTable *counts, char *key, int change)
 {
@@ -36,12 +37,14 @@ sw_act_count (SwStore *store, const char *table, gint64 row, int change)
   adjust_count (store->unjournalled, g_strdup_printf ("%s %" G_GINT64_FORMAT, table, row), change);
 }
 
+/* SQLite calls this for every row of every table but its own, whoever wrote the statement. */
 static void
 update_cb (void *data, int operation, const char *database, const char *table, sqlite3_int64 row)
 {
   sw_act_count (data, table, row, +1);
 }
 
+/* Anything but 0 turns the commit into a rollback. */
 static int
 commit_cb (void *data)
 {
@@ -75,6 +78,7 @@ end_act (SwStore *store)
   g_hash_table_remove_all (store->unjournalled);
 }
 
+/* What changes or hides something that others have relied on needs a why. */
 static gboolean
 check_reason (SwActKind kind, const SwActor *actor, GError **error)
 {
@@ -118,6 +122,9 @@ refuse_begin (SwStore *store, GError **error)
   return TRUE;
 }
 
+/* IMMEDIATE: a writer that would have to wait is told now, and not in the middle of the act. The
+ * clock is asked inside the transaction, so that the journal's times are in the order of its rows.
+ */
 static gboolean
 start_act (SwStore *store, SwActKind kind, const SwActor *actor, GError **error)
 {
@@ -159,6 +166,7 @@ sw_act_begin_migration (SwStore *store, gboolean first, const SwActor *actor, GE
 {
   if (!first)
     return sw_act_begin (store, SW_ACT_MIGRATE, actor, error);
+  /* Version 1 makes the journal itself: there is nothing to continue. */
   memset (store->act.last_hash, '0', SW_HASH_LENGTH);
   return start_act (store, SW_ACT_MIGRATE, actor, error);
 }
@@ -181,6 +189,7 @@ sw_act_commit (SwStore *store, GError **error)
 
   if (!sw_act_check_open (store, error) || !sw_sql_execute (store, "COMMIT", error))
     {
+      /* a refused commit leaves the transaction open: the hook wants it rolled back */
       sw_act_cancel (store);
       return FALSE;
     }

@@ -33,6 +33,7 @@ sw_cell_text (const char *value)
   return (SwCell){ .kind = SW_CELL_TEXT, .text = value, .length = strlen (value) };
 }
 
+/* + 0.0 turns -0.0 into 0.0 (invariant 3). */
 static SwCell
 make_real (double value, SwUnit unit)
 {
@@ -115,6 +116,7 @@ real_from_si (double si, SwUnit unit)
   return search_near (raw, si, unit);
 }
 
+/* FALSE for a word that this program does not know: another tool, or a newer version, wrote it. */
 static gboolean
 set_word (const SwColumn *column, const SwCell *cell, int *member)
 {
@@ -139,6 +141,7 @@ set_text (const SwCell *cell, char **member)
   return TRUE;
 }
 
+/* The file holds 64 bits, the struct an int: what does not fit is no value of ours. */
 static gboolean
 set_int (const SwCell *cell, int *member)
 {
@@ -275,6 +278,7 @@ sw_cell_bind (sqlite3_stmt *statement, int index, const SwCell *cell)
     case SW_CELL_REAL:
       return sqlite3_bind_double (statement, index, cell->real);
     case SW_CELL_TEXT:
+      /* transient: a cached statement lives longer than the struct */
       return sqlite3_bind_text (statement, index, cell->text, (int)cell->length, SQLITE_TRANSIENT);
     case SW_CELL_NULL:
     default:
@@ -291,6 +295,8 @@ sw_cell_from_column (sqlite3_stmt *statement, int index)
       return sw_cell_integer (sqlite3_column_int64 (statement, index));
     case SQLITE_FLOAT:
       return (SwCell){ .kind = SW_CELL_REAL, .real = sqlite3_column_double (statement, index) };
+    /* A STRICT table holds no blob where text belongs; read as text, it differs from any journal.
+     */
     case SQLITE_TEXT:
     case SQLITE_BLOB:
       return (SwCell){ .kind = SW_CELL_TEXT,

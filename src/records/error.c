@@ -30,6 +30,7 @@ static const Mapping mappings[] = {
   { SQLITE_NOLFS, SW_RECORDS_ERROR_IO },
 };
 
+/* The extended code is asked first, then the primary one. */
 static SwRecordsError
 map_code (int code)
 {

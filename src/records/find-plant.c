@@ -59,6 +59,7 @@ sw_machine_fill (SwStore *store, gint64 machine, GError **error)
   return id;
 }
 
+/* Voided ones too: the name is unique in the file. */
 static gboolean
 find_setting (SwStore *store, const char *name, gint64 *id, GError **error)
 {

@@ -24,6 +24,7 @@ static const char *const identified_words[] = { "selected", "secret", "import", 
 G_STATIC_ASSERT (G_N_ELEMENTS (kind_words) == SW_N_ACTS);
 G_STATIC_ASSERT (G_N_ELEMENTS (identified_words) == SW_N_IDENTIFIED);
 
+/* A NULL has no line. */
 static void
 append_text (GString *entry, const char *key, const char *value)
 {
@@ -81,6 +82,7 @@ compare_lines (gconstpointer a, gconstpointer b)
   return strcmp (*(const char *const *)a, *(const char *const *)b);
 }
 
+/* The act's number is the seq of its first row. */
 static SwJournalRow
 describe_row (const SwStore *store, const char *action, const char *table, gint64 row, gint64 prior)
 {
@@ -150,6 +152,7 @@ sw_journal_write (SwStore *store,
   if (!insert_row (store, &row, entry->str, hash, error))
     return FALSE;
 
+  /* The update hook has counted the journal's own row, too. */
   sw_act_count (store, "journal", row.seq, -1);
   store->act.number = row.act;
   store->act.last_seq = row.seq;

@@ -86,6 +86,7 @@ describe_note (GKeyFile *note)
   return g_strdup_printf ("%s on %s since %s", person, host, since);
 }
 
+/* A note of this very process: the file is open here, which is nobody else. */
 static gboolean
 is_ours (GKeyFile *note)
 {
@@ -110,6 +111,7 @@ write_note (int fd, const char *since)
   return ftruncate (fd, 0) == 0 && pwrite (fd, text, length, 0) == (ssize_t)length;
 }
 
+/* Gives way to somebody who only asks. */
 static gboolean
 lock_with_patience (int fd)
 {
@@ -136,6 +138,10 @@ sw_lock_take (const char *path, const char *since, GError **error)
           set_open_error (error, lock_path, errno);
           return -1;
         }
+      /* One left behind by a crash under another login must not keep anybody out. Fails, and need
+       * not succeed, on a file that is not ours. */
+      if (fchmod (fd, 0666) != 0)
+        g_debug ("%s: %s", lock_path, g_strerror (errno));
       if (!lock_with_patience (fd))
         {
           g_autoptr (GKeyFile) note = read_note (fd);
@@ -161,6 +167,7 @@ sw_lock_drop (const char *path, int fd)
 
   if (fd < 0)
     return;
+  /* removed while still held: nobody can take it in between */
   unlink (lock_path);
   close (fd);
 }

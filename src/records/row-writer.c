@@ -13,6 +13,7 @@
 
 #define LATE_AFTER_MS (15 * 60 * 1000)
 
+/* SQLite would store any bytes; queries and exports would stumble over them later. */
 static gboolean
 check_texts (const SwTableInfo *info, gconstpointer record, GError **error)
 {
@@ -39,6 +40,7 @@ add_line (GPtrArray *lines, const char *prefix, const SwColumn *column, const Sw
     g_ptr_array_add (lines, g_strconcat (prefix, column->name, "=", text, NULL));
 }
 
+/* Lines of an insert: every column that is not empty. (transfer full) */
 static GPtrArray *
 list_all (const SwTableInfo *info, gconstpointer record)
 {
@@ -95,6 +97,7 @@ next_id (SwStore *store, const SwTableInfo *info, gint64 *id, GError **error)
   return sw_sql_integer (store, sql, NULL, 0, id, error);
 }
 
+/* What the store alone knows. */
 static void
 stamp_record (const SwAct *act, SwRecord *common)
 {
@@ -115,6 +118,7 @@ insert_stamped (SwStore *store, const SwTableInfo *info, gpointer record, GError
   if (!next_id (store, info, &common->id, error)
       || !sw_journal_write (store, "insert", info->name, common->id, 0, lines, error))
     return FALSE;
+  /* owed: the hook gives it back when the row is written */
   sw_act_count (store, info->name, common->id, -1);
   common->journal_seq = store->act.last_seq;
   return run_insert (store, info, record, error);
@@ -189,6 +193,7 @@ list_changes (GPtrArray *changes, gconstpointer old, gconstpointer new)
   return lines;
 }
 
+/* Only the columns that changed; the statement is cached by its text. */
 static gboolean
 run_update (
     SwStore *store, const SwTableInfo *info, GPtrArray *changes, gconstpointer new, GError **error)

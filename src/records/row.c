@@ -4,6 +4,7 @@
 
 #include "records/store-private.h"
 
+/* Zero is empty for everything but reals. */
 gpointer
 sw_row_new (SwTable table)
 {
@@ -35,6 +36,7 @@ sw_row_free (SwTable table, gpointer record)
   g_free (record);
 }
 
+/* Shallow first, then every text on its own. */
 gpointer
 sw_row_copy (SwTable table, gconstpointer record)
 {
@@ -66,6 +68,7 @@ make_select (const SwTableInfo *info)
   return g_string_free (sql, FALSE);
 }
 
+/* A value that no member can hold is damage, not something to guess at. */
 static gboolean
 read_row (const SwTableInfo *info, sqlite3_stmt *statement, gpointer record, GError **error)
 {
@@ -122,6 +125,7 @@ sw_row_load (SwStore *store, SwTable table, gint64 id, GError **error)
 
 /* ---- ids ---- */
 
+/* IS NOT DISTINCT FROM: an empty key finds the rows where the column is empty. */
 static GArray *
 select_ids (
     SwStore *store, const SwTableInfo *info, const char *column, const SwCell *cell, GError **error)

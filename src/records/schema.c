@@ -73,6 +73,7 @@ sw_script_free (SwScript *script)
   g_free (script);
 }
 
+/* The name goes before SQLite's complaint: the fault is in a file of ours. */
 static gboolean
 run_scripts (SwStore *store, GPtrArray *scripts, GError **error)
 {
@@ -89,6 +90,7 @@ run_scripts (SwStore *store, GPtrArray *scripts, GError **error)
   return TRUE;
 }
 
+/* Journal lines: what exactly was run. (transfer full) */
 static GPtrArray *
 list_digests (GPtrArray *scripts)
 {

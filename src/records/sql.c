@@ -9,6 +9,8 @@
 
 #include <math.h>
 
+/* PERSISTENT tells SQLite that the statement is kept, so that it stays out of its small-block
+ * store. */
 sqlite3_stmt *
 sw_sql_prepare (SwStore *store, const char *sql, GError **error)
 {
@@ -169,6 +171,7 @@ sw_sql_text (SwStore *store,
   return FALSE;
 }
 
+/* All ids at once: a list holds them and loads its rows as they are shown. */
 GArray *
 sw_sql_ids (SwStore *store, const char *sql, const SwCell *cells, guint n_cells, GError **error)
 {

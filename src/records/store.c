@@ -92,6 +92,8 @@ check_identity (SwStore *store, GError **error)
   return TRUE;
 }
 
+/* Cheaper than integrity_check, which verify runs; damage must not be found in the middle of a
+ * test. */
 static gboolean
 check_pages (SwStore *store, GError **error)
 {
@@ -109,6 +111,7 @@ prepare_writing (SwStore *store, GError **error)
 {
   g_autofree char *mode = NULL;
 
+  /* SQLite opens a file that cannot be written for reading, without a word. */
   if (sqlite3_db_readonly (store->db, "main") != 0)
     return sw_path_error (error, SW_RECORDS_ERROR_READ_ONLY, store->path, "cannot be written");
   if (!sw_sql_text (store, "PRAGMA journal_mode = WAL", NULL, 0, &mode, error))
@@ -119,6 +122,7 @@ prepare_writing (SwStore *store, GError **error)
   return sw_schema_migrate (store, error);
 }
 
+/* Reading never migrates, and the descriptors are those of the newest version. */
 static gboolean
 prepare_reading (SwStore *store, GError **error)
 {
@@ -130,6 +134,7 @@ prepare_reading (SwStore *store, GError **error)
 
 /* ---- create ---- */
 
+/* Row 1 of site: the one UUID by which files and exports know each other. */
 static gboolean
 insert_site (SwStore *store, GError **error)
 {
@@ -183,6 +188,7 @@ new_store (const char *path, SwOpenMode mode, const SwClock *clock)
   return store;
 }
 
+/* Before the first look at the file, so that nobody writes between looking and locking. */
 static gboolean
 become_owner (SwStore *store, const SwStoreOptions *options, GError **error)
 {

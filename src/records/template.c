@@ -70,6 +70,7 @@ has_family (GKeyFile *file, const char *family)
   return families != NULL && g_strv_contains ((const char *const *)families, family);
 }
 
+/* The quantity maps to the field of the page where the product is picked. */
 static gboolean
 refuse_product (SwFaultCode code, SwQuantityName quantity, GError **error)
 {
@@ -156,6 +157,7 @@ fill_version (SwMethodVersion *version, GKeyFile *file)
   version->strip_wait_s = get_number (file, "strip_wait_s");
 }
 
+/* By the descriptor's words, which are those of the file. */
 static gboolean
 set_meaning (SwColourField *field, const char *meaning, const char *group, GError **error)
 {
@@ -211,6 +213,7 @@ read_fields (GKeyFile *file, GError **error)
     }
 }
 
+/* Numbered without gaps; the number is the rank and the key on the keyboard. */
 static gboolean
 insert_fields (SwStore *store, GKeyFile *file, gint64 version, GError **error)
 {

@@ -146,6 +146,8 @@ follow_record (SwVerifyRun *run, const SwJournalRow *row)
                         g_memdup2 (&row->seq, sizeof row->seq));
 }
 
+/* After a broken row the chain goes on from the hash that stands there, so that one change is one
+ * finding or two, and not one for every later row. */
 static void
 check_row (SwVerifyRun *run, sqlite3_stmt *statement, gint64 expected_seq, char *previous)
 {

@@ -14,6 +14,7 @@ typedef struct
   gboolean *known; /* by column: a newer journal row has spoken */
 } Expected;
 
+/* One struct serves all rows of a table. */
 static void
 clear_expected (Expected *expected)
 {
@@ -119,6 +120,8 @@ compare_column (SwVerifyRun *run,
   sw_verify_add (run, &finding);
 }
 
+/* Compared as journal text: what differs there differs for a query, and the reverse (cell.c,
+ * invariant 2). */
 static void
 compare_row (SwVerifyRun *run, sqlite3_stmt *statement, const Expected *expected, gint64 head)
 {
@@ -140,6 +143,7 @@ compare_row (SwVerifyRun *run, sqlite3_stmt *statement, const Expected *expected
     }
 }
 
+/* A row that was found is taken off the list; what stays on it is missing. */
 static gboolean
 check_row (
     SwVerifyRun *run, SwTable table, sqlite3_stmt *statement, Expected *expected, GError **error)
