@@ -1,12 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Does guided tests on one machine until it is killed. Usage: kill-driver FILE MACHINE START_REAL_US
+/* Does guided tests on one machine until it is killed. Usage: kill-driver FILE MACHINE
+ * START_REAL_US
  *
- * After each move that has returned, the word "TITRATION SEQ STEP" goes to stdout: from then on the program
- * owes that step to the person at the bench. The first three drops read acid, so that each test ends in a dose
- * and each dose in a re-test that passes.
+ * After each move that has returned, the word "TITRATION SEQ STEP" goes to stdout: from then on the
+ * program owes that step to the person at the bench. The first three drops read acid, so that each
+ * test ends in a dose and each dose in a re-test that passes.
  *
- * The clock runs 2,000 times as fast as the real one, from the same origin in every run, so that circulation and
- * the staircase's days do not hold the test up and no clock goes backwards.
+ * The clock runs 2,000 times as fast as the real one, from the same origin in every run, so that
+ * circulation and the staircase's days do not hold the test up and no clock goes backwards.
  */
 #include "support/plant.h"
 #include "workflow/due.h"
@@ -63,6 +64,17 @@ first_id (Driver *driver, SwTable table, const char *column, gint64 value)
 }
 
 static gint64
+first_id_by_word (Driver *driver, SwTable table, const char *column, const char *word)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GArray) ids = sw_record_ids_by_text (driver->store, table, column, word, &error);
+
+  g_assert_no_error (error);
+  g_assert_cmpuint (ids->len, >, 0);
+  return g_array_index (ids, gint64, 0);
+}
+
+static gint64
 lot_of (Driver *driver, gint64 product)
 {
   return product != 0 ? first_id (driver, SW_TABLE_LOT, "product", product) : 0;
@@ -92,6 +104,7 @@ prepare (Driver *driver, SwGuidedTest *test, GError **error)
     .portion = { .value = SW_TEST_PLANT_SAMPLE_ML },
     .titrant_lot = lot_of (driver, method->titrant),
     .caustic_lot = lot_of (driver, method->caustic),
+    .strip_lot = lot_of (driver, first_id_by_word (driver, SW_TABLE_PRODUCT, "use", "strips")),
     .lot_reason = "no other at hand",
   };
 
@@ -153,19 +166,15 @@ static gboolean
 decide_dose (Driver *driver, SwGuidedTest *test, GError **error)
 {
   g_auto (SwDoseProposal) proposal = { 0 };
+  gint64 reviewer = 0;
 
   if (!sw_guided_test_propose (test, 0.0, &proposal, error))
     return FALSE;
   if (proposal.refusal.code != SW_FACT_NONE)
     return sw_guided_test_no_dose (test, error);
-  return sw_guided_test_decide_dose (
-      test, 0.0, NULL,
-      proposal.release.code != SW_FACT_NONE
-          ? g_array_index (sw_record_ids_by_text (driver->store, SW_TABLE_PERSON, "role",
-                                                  "reviewer", NULL),
-                           gint64, 0)
-          : 0,
-      error);
+  if (proposal.release.code != SW_FACT_NONE)
+    reviewer = first_id_by_word (driver, SW_TABLE_PERSON, "role", "reviewer");
+  return sw_guided_test_decide_dose (test, 0.0, NULL, reviewer, error);
 }
 
 static gboolean
@@ -238,8 +247,7 @@ main (int argc, char **argv)
   g_autoptr (GError) error = NULL;
   g_autoptr (SwStore) store = NULL;
   Driver driver = { 0 };
-  const SwClock clock
-      = { .now_ms = fast_now_ms, .offset_min = fast_offset_min, .data = &driver };
+  const SwClock clock = { .now_ms = fast_now_ms, .offset_min = fast_offset_min, .data = &driver };
 
   g_assert_cmpint (argc, ==, 4);
   driver.machine = g_ascii_strtoll (argv[2], NULL, 10);

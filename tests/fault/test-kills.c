@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* SIGKILL at random moments of guided tests: no acknowledged step is lost, and verify finds nothing.
+/* SIGKILL at random moments of guided tests: no acknowledged step is lost, and verify finds
+ * nothing.
  *
- * Usage: test-kills DRIVER KILLS. Each kill is a test of its own. The moments are seeded; what the machine does
- * with them is not, which is the point.
+ * Usage: test-kills DRIVER KILLS. Each kill is a test of its own. The moments are seeded; what the
+ * machine does with them is not, which is the point.
  */
 #include "records/verify.h"
 #include "support/plant.h"
@@ -39,8 +40,7 @@ static GPid
 spawn (int *output)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *machine
-      = g_strdup_printf ("%" G_GINT64_FORMAT, kills.plant->first.machine);
+  g_autofree char *machine = g_strdup_printf ("%" G_GINT64_FORMAT, kills.plant->first.machine);
   g_autofree char *start = g_strdup_printf ("%" G_GINT64_FORMAT, kills.start_real_us);
   const char *arguments[] = { kills.driver, kills.plant->path, machine, start, NULL };
   GPid pid;
@@ -73,8 +73,8 @@ parse_last (const char *text, Acknowledged *last)
 
   kills.steps += n - 1;
   return n >= 2
-         && sscanf (lines[n - 2], "%" G_GINT64_FORMAT " %" G_GINT64_FORMAT " %d",
-                    &last->titration, &last->seq, &last->step)
+         && sscanf (lines[n - 2], "%" G_GINT64_FORMAT " %" G_GINT64_FORMAT " %d", &last->titration,
+                    &last->seq, &last->step)
                 == 3;
 }
 
