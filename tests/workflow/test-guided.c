@@ -46,7 +46,7 @@ check_retest_is_listed (Scene *scene, gint64 dose, gboolean due)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (GArray) todos = sw_todo_list (scene->plant->store, scene_now (scene), &error);
-  SwTodo todo;
+  SwTodo todo = { 0 };
 
   g_assert_no_error (error);
   g_assert_false (find_todo (todos, SW_TODO_TEST, &todo));
@@ -61,7 +61,7 @@ check_review_is_listed (Scene *scene)
   g_autoptr (GError) error = NULL;
   g_autoptr (GArray) todos = sw_todo_list (scene->plant->store, scene_now (scene), &error);
   g_autoptr (SwIncident) incident = scene_incident (scene);
-  SwTodo todo;
+  SwTodo todo = { 0 };
 
   g_assert_no_error (error);
   g_assert_false (find_todo (todos, SW_TODO_RETEST, &todo));
