@@ -256,7 +256,7 @@ sw_dose_split (double measure_ml, const SwDoseRules *rules, GError **error)
 {
   GArray *parts;
   double part;
-  double n;
+  guint n;
 
   g_return_val_if_fail (rules != NULL, NULL);
   if (!check_split (measure_ml, rules, error))
@@ -264,10 +264,11 @@ sw_dose_split (double measure_ml, const SwDoseRules *rules, GError **error)
 
   parts = g_array_new (FALSE, FALSE, sizeof (double));
   part = get_largest_part (measure_ml, rules);
-  n = measure_ml > 0.0 ? count_graduations (measure_ml, part) : 0.0;
-  for (double i = 1.0; i <= n; i++)
+  /* At most MOST_PARTS: checked above. */
+  n = measure_ml > 0.0 ? (guint)count_graduations (measure_ml, part) : 0;
+  for (guint i = 1; i <= n; i++)
     {
-      double amount = i < n ? part : measure_ml - (n - 1.0) * part;
+      double amount = i < n ? part : measure_ml - (n - 1) * part;
 
       /* What is left of whole marks is whole marks again, whatever the subtraction leaves behind.
        */

@@ -203,7 +203,7 @@ check_plan (SwStore *store, const SwPlan *plan, GError **error)
     return sw_check_fail (SW_FAULT_MISSING, SW_QUANTITY_NAME, error);
   machine = sw_machine_load (store, plan->machine, error);
   method = machine != NULL ? sw_method_load (store, plan->method, error) : NULL;
-  return sw_setup_check_in_use ((SwRecord *)machine, SW_QUANTITY_NAME, error)
+  return machine != NULL && sw_setup_check_in_use ((SwRecord *)machine, SW_QUANTITY_NAME, error)
          && sw_setup_check_in_use ((SwRecord *)method, SW_QUANTITY_NAME, error)
          && check_plan_numbers (plan, error) && check_suits (store, machine, plan->method, error)
          && check_single (store, plan, error);
