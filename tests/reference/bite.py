@@ -109,8 +109,6 @@ FIXED = [
     ("outcome.c", r"#define SAME_TOTAL 1e-9", GUARD),
     ("budget.c", r"#define AS_GOOD_AS_NORMAL 1e10", GUARD),
     ("budget.c", r"upper < 1\.0", NEUTRAL),
-    ("dose.c", r"for \(double i = 1\.0;", NEUTRAL),
-    ("dose.c", r"\(n - 1\.0\) \* part", NEUTRAL),
     ("dose.c", r"fabs \(ratio - 1\.0\)", NEUTRAL),
     ("dose_model.c", r"ratio->value == 1\.0", NEUTRAL),
     ("schedule.c", r"SW_STAIRCASE_PASSES - 1\.0", NEUTRAL),
