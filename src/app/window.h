@@ -18,6 +18,14 @@ SwWindow *sw_window_new (GtkApplication *application, SwContext *context);
  * (transfer none) */
 SwWindow *sw_window_of (GtkWidget *widget);
 
+SwContext *sw_window_get_context (SwWindow *self); /* (transfer none) */
+
+/* TRUE when something may be written by the person at the bench; else it says why not (read-only,
+ * nobody picked, an auditor) and, where nobody is picked, opens the list of people. Ask it before
+ * an act. */
+gboolean sw_window_may_write (SwWindow *self);
+
+/* Each leaves a test that may be on screen; the file keeps it. */
 void sw_window_show_todo (SwWindow *self);
 void sw_window_show_machine (SwWindow *self, gint64 machine);
 void sw_window_show_setup (SwWindow *self, const char *section); /* "machines", ... or NULL */
@@ -32,5 +40,8 @@ void sw_window_leave_test (SwWindow *self);
 void sw_window_toast (SwWindow *self, const char *text);
 /* The same for an error, said by sw_say_error; stays until dismissed. */
 void sw_window_toast_error (SwWindow *self, const GError *error);
+
+/* Shows anew what time alone changes; done once a minute. */
+void sw_window_refresh (SwWindow *self);
 
 G_END_DECLS

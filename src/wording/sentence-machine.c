@@ -97,6 +97,31 @@ sw_say_test_short (
 }
 
 char *
+sw_say_test_at (const SwWording *wording,
+                gint64 at_ms,
+                SwOutcomeKind kind,
+                double low,
+                double high,
+                gboolean burette)
+{
+  g_autofree char *when = sw_date_time_format (wording, at_ms);
+  g_autofree char *result = sw_say_test_short (wording, kind, low, high, burette);
+
+  /* Translators: date and time, a result such as "passed" */
+  return g_strdup_printf (sw_trc (wording, "mark of a chart", "%s: %s"), when, result);
+}
+
+char *
+sw_say_dose_at (const SwWording *wording, gint64 at_ms, double ml)
+{
+  g_autofree char *when = sw_date_time_format (wording, at_ms);
+  g_autofree char *amount = sw_volume_format (wording, ml);
+
+  /* Translators: date and time, an amount of liquid */
+  return g_strdup_printf (sw_trc (wording, "mark of a chart", "%s: %s added"), when, amount);
+}
+
+char *
 sw_say_added (const SwWording *wording, double ml, gint64 added_ms, const char *place)
 {
   g_autofree char *amount = sw_volume_format (wording, ml);

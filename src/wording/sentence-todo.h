@@ -67,6 +67,15 @@ char *sw_say_state_headline (
 /* A closed test in a list: "acid, 2 to 3 drops", "passed", "reserve 4 to 5 drops". */
 char *sw_say_test_short (
     const SwWording *wording, SwOutcomeKind kind, double low, double high, gboolean burette);
+/* The same with its time, for a mark of the chart: "24 May 2026 06:20: acid, 2 to 3 drops". */
+char *sw_say_test_at (const SwWording *wording,
+                      gint64 at_ms,
+                      SwOutcomeKind kind,
+                      double low,
+                      double high,
+                      gboolean burette);
+/* "24 May 2026 06:40: 1.26 L added" */
+char *sw_say_dose_at (const SwWording *wording, gint64 at_ms, double ml);
 /* What became of a dose: "1.26 L added 06:40, still". @place may be NULL. */
 char *sw_say_added (const SwWording *wording, double ml, gint64 added_ms, const char *place);
 /* A line of "Done today": "M-14 05:55 passed, 1.26 L added, signed N. A."; @added_ml NAN = no dose,

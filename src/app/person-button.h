@@ -1,0 +1,19 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Who works now: a menu button with the active people. A name picked here proves nothing, and the
+ * list says so. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/context.h"
+
+G_BEGIN_DECLS
+
+#define SW_TYPE_PERSON_BUTTON (sw_person_button_get_type ())
+G_DECLARE_FINAL_TYPE (SwPersonButton, sw_person_button, SW, PERSON_BUTTON, GtkWidget)
+
+void sw_person_button_set_context (SwPersonButton *self, SwContext *context);
+/* Opens the list. */
+void sw_person_button_ask (SwPersonButton *self);
+
+G_END_DECLS

@@ -1,0 +1,458 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The window.
+ *
+ *   frame: "plant" ----begin, resume----> "test"        the test covers the sidebar
+ *            ^  pages: todo, machine, setup   |
+ *            +-----leave, or any show_...-----+
+ *
+ * Invariants:
+ *   1. The test page holds a test exactly while the frame shows "test".
+ *   2. The sidebar's selection is the page shown: To Do, a machine, or nothing for set-up.
+ *   3. Set-up and test pages are made when first asked for.
+ */
+#include "app/window.h"
+
+#include "app/machine/machine-page.h"
+#include "app/person-button.h"
+#include "app/setup/setup-page.h"
+#include "app/sidebar.h"
+#include "app/test/test-page.h"
+#include "app/toast.h"
+#include "app/plant-words.h"
+#include "app/todo/todo-page.h"
+#include "workflow/guided.h"
+
+/* What a minute changes: how late things are, what is due today. */
+#define REFRESH_S 60
+
+struct _SwWindow
+{
+  GtkApplicationWindow parent_instance;
+
+  /* Owned */
+  SwContext *context;
+
+  /* Template children */
+  GtkMenuButton *menu;
+  GtkLabel *title;
+  SwPersonButton *person;
+  GtkWidget *demo_banner;
+  GtkWidget *read_only_banner;
+  GtkLabel *read_only_text;
+  GtkStack *frame;
+  SwSidebar *sidebar;
+  GtkStack *pages;
+  SwTodoPage *todo;
+  SwMachinePage *machine;
+  SwToast *toast;
+
+  /* Borrowed: children of the stacks, NULL until first asked for */
+  GtkWidget *setup;
+  GtkWidget *test;
+
+  guint timer;
+};
+
+G_DEFINE_FINAL_TYPE (SwWindow, sw_window, GTK_TYPE_APPLICATION_WINDOW)
+
+static const SwWording *
+get_wording (SwWindow *self)
+{
+  return sw_context_get_wording (self->context);
+}
+
+/* ---- where one is ---- */
+
+static void
+set_title (SwWindow *self, const char *title)
+{
+  gtk_label_set_text (self->title, title);
+  gtk_window_set_title (GTK_WINDOW (self), title);
+}
+
+static gboolean
+shows_test (SwWindow *self)
+{
+  return g_strcmp0 (gtk_stack_get_visible_child_name (self->frame), "test") == 0;
+}
+
+static gboolean
+shows_page (SwWindow *self, const char *name)
+{
+  return g_strcmp0 (gtk_stack_get_visible_child_name (self->pages), name) == 0;
+}
+
+/* Title and selection of the page that the sidebar's side shows. */
+static void
+show_place (SwWindow *self)
+{
+  gint64 machine = sw_machine_page_get_machine (self->machine);
+
+  if (shows_page (self, "machine"))
+    {
+      g_autofree char *name = sw_plant_machine_name (self->context, machine);
+      set_title (self, name);
+      sw_sidebar_select (self->sidebar, machine);
+    }
+  else if (shows_page (self, "setup"))
+    {
+      set_title (self, sw_trc (get_wording (self), "page", "Set-up"));
+      sw_sidebar_select (self->sidebar, SW_SIDEBAR_NOTHING);
+    }
+  else
+    {
+      set_title (self, "Stillwarden");
+      sw_sidebar_select (self->sidebar, 0);
+    }
+}
+
+/* Away from a test that may be open: the file keeps it where it stands. */
+static void
+show_plant (SwWindow *self)
+{
+  if (!shows_test (self))
+    return;
+  gtk_stack_set_visible_child_name (self->frame, "plant");
+#ifdef SW_WITH_TEST_PAGE
+  sw_test_page_close (SW_TEST_PAGE (self->test));
+#endif
+  sw_context_changed (self->context);
+}
+
+static void
+show_page (SwWindow *self, const char *name)
+{
+  show_plant (self);
+  gtk_stack_set_visible_child_name (self->pages, name);
+  show_place (self);
+}
+
+void
+sw_window_show_todo (SwWindow *self)
+{
+  g_return_if_fail (SW_IS_WINDOW (self));
+  show_page (self, "todo");
+}
+
+void
+sw_window_show_machine (SwWindow *self, gint64 machine)
+{
+  g_return_if_fail (SW_IS_WINDOW (self));
+  sw_machine_page_show (self->machine, machine);
+  show_page (self, "machine");
+}
+
+void
+sw_window_show_setup (SwWindow *self, const char *section)
+{
+  g_return_if_fail (SW_IS_WINDOW (self));
+
+#ifdef SW_WITH_SETUP_PAGE
+  if (self->setup == NULL)
+    {
+      self->setup = sw_setup_page_new (self->context);
+      gtk_stack_add_named (self->pages, self->setup, "setup");
+    }
+  sw_setup_page_show (SW_SETUP_PAGE (self->setup), section);
+  show_page (self, "setup");
+#endif
+}
+
+/* ---- tests ---- */
+
+gboolean
+sw_window_may_write (SwWindow *self)
+{
+  g_return_val_if_fail (SW_IS_WINDOW (self), FALSE);
+
+  SwStore *store = sw_context_get_store (self->context);
+  g_autoptr (SwPerson) person = sw_person_load (store, sw_context_get_person (self->context), NULL);
+  if (sw_store_is_read_only (store))
+    {
+      const SwFact fact = sw_fact (SW_FACT_READ_ONLY);
+      g_autofree char *words = sw_say_fact (get_wording (self), &fact);
+      sw_window_toast (self, words);
+      return FALSE;
+    }
+  if (person == NULL)
+    {
+      sw_window_toast (self, sw_tr (get_wording (self), "Say first who works now."));
+      sw_person_button_ask (self->person);
+      return FALSE;
+    }
+  if (person->role == SW_ROLE_AUDITOR)
+    {
+      sw_window_toast (self, sw_tr (get_wording (self), "An auditor reads and writes nothing. Pick "
+                                                        "another person to go on."));
+      return FALSE;
+    }
+  return TRUE;
+}
+
+/* Shows @test, or says why there is none. Takes both. */
+static void
+open_test (SwWindow *self, SwGuidedTest *test, GError *error)
+{
+  if (test == NULL)
+    {
+      sw_window_toast_error (self, error);
+      g_error_free (error);
+      return;
+    }
+#ifdef SW_WITH_TEST_PAGE
+  if (self->test == NULL)
+    {
+      self->test = sw_test_page_new (self->context);
+      gtk_stack_add_named (self->frame, self->test, "test");
+    }
+  sw_toast_hide (self->toast);
+  const SwMachine *machine = sw_guided_test_get_machine (test);
+  g_autofree char *name = sw_plant_machine_name (self->context, machine->record.id);
+  sw_test_page_open (SW_TEST_PAGE (self->test), test);
+  gtk_stack_set_visible_child_name (self->frame, "test");
+  set_title (self, name);
+#else
+  sw_guided_test_free (test);
+#endif
+}
+
+void
+sw_window_begin_test (SwWindow *self, gint64 plan, SwPurpose purpose, gint64 answers_dose)
+{
+  g_return_if_fail (SW_IS_WINDOW (self));
+  if (!sw_window_may_write (self))
+    return;
+
+  GError *error = NULL;
+  SwGuidedTest *test = sw_guided_test_begin (sw_context_get_store (self->context),
+                                             sw_context_get_actor (self->context), plan, purpose,
+                                             answers_dose, &error);
+  if (test != NULL)
+    sw_context_changed (self->context);
+  open_test (self, test, error);
+}
+
+void
+sw_window_resume_test (SwWindow *self, gint64 titration)
+{
+  g_return_if_fail (SW_IS_WINDOW (self));
+  if (!sw_window_may_write (self))
+    return;
+
+  GError *error = NULL;
+  SwGuidedTest *test
+      = sw_guided_test_resume (sw_context_get_store (self->context),
+                               sw_context_get_actor (self->context), titration, &error);
+  open_test (self, test, error);
+}
+
+void
+sw_window_leave_test (SwWindow *self)
+{
+  g_return_if_fail (SW_IS_WINDOW (self));
+  show_plant (self);
+  show_place (self);
+}
+
+/* ---- messages ---- */
+
+void
+sw_window_toast (SwWindow *self, const char *text)
+{
+  g_return_if_fail (SW_IS_WINDOW (self));
+  sw_toast_show (self->toast, text, FALSE);
+}
+
+void
+sw_window_toast_error (SwWindow *self, const GError *error)
+{
+  g_return_if_fail (SW_IS_WINDOW (self) && error != NULL);
+
+  g_autofree char *words = sw_say_error (get_wording (self), error);
+  sw_toast_show (self->toast, words, TRUE);
+}
+
+/* ---- the sidebar and time ---- */
+
+static void
+chosen_cb (SwSidebar *sidebar, gint64 machine, SwWindow *self)
+{
+  if (machine == 0)
+    sw_window_show_todo (self);
+  else
+    sw_window_show_machine (self, machine);
+}
+
+static void
+lot_chosen_cb (SwSidebar *sidebar, gint64 lot, SwWindow *self)
+{
+  sw_window_show_setup (self, "lots");
+}
+
+static void
+count_changed_cb (SwTodoPage *todo, GParamSpec *pspec, SwWindow *self)
+{
+  sw_sidebar_set_todo_count (self->sidebar, sw_todo_page_get_count (todo));
+}
+
+void
+sw_window_refresh (SwWindow *self)
+{
+  g_return_if_fail (SW_IS_WINDOW (self));
+
+  sw_todo_page_refresh (self->todo);
+  sw_sidebar_refresh (self->sidebar);
+  sw_machine_page_refresh (self->machine);
+}
+
+static gboolean
+refresh_cb (gpointer data)
+{
+  sw_window_refresh (SW_WINDOW (data));
+  return G_SOURCE_CONTINUE;
+}
+
+/* ---- actions ---- */
+
+static void
+todo_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  sw_window_show_todo (SW_WINDOW (widget));
+}
+
+static void
+setup_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  sw_window_show_setup (SW_WINDOW (widget), NULL);
+}
+
+static void
+find_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  if (!shows_test (SW_WINDOW (widget)))
+    sw_sidebar_find (SW_WINDOW (widget)->sidebar);
+}
+
+static void
+who_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  sw_person_button_ask (SW_WINDOW (widget)->person);
+}
+
+/* Up and down the sidebar, from wherever the focus is. */
+static void
+move_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  if (!shows_test (SW_WINDOW (widget)))
+    sw_sidebar_move (SW_WINDOW (widget)->sidebar, g_variant_get_int32 (parameter));
+}
+
+/* ---- class ---- */
+
+static void
+sw_window_dispose (GObject *object)
+{
+  SwWindow *self = SW_WINDOW (object);
+
+  g_clear_handle_id (&self->timer, g_source_remove);
+  /* The test may hold the store: it goes before the context does. */
+#ifdef SW_WITH_TEST_PAGE
+  if (self->test != NULL && shows_test (self))
+    sw_test_page_close (SW_TEST_PAGE (self->test));
+#endif
+  self->test = NULL;
+  self->setup = NULL;
+  g_clear_object (&self->context);
+  G_OBJECT_CLASS (sw_window_parent_class)->dispose (object);
+}
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, menu);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, title);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, person);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, demo_banner);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, read_only_banner);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, read_only_text);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, frame);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, sidebar);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, pages);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, todo);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, machine);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, toast);
+}
+
+static void
+sw_window_class_init (SwWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = sw_window_dispose;
+  g_type_ensure (SW_TYPE_MACHINE_PAGE);
+  g_type_ensure (SW_TYPE_PERSON_BUTTON);
+  g_type_ensure (SW_TYPE_SIDEBAR);
+  g_type_ensure (SW_TYPE_TOAST);
+  g_type_ensure (SW_TYPE_TODO_PAGE);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/stillwarden/Stillwarden/ui/window.ui");
+  bind_children (widget_class);
+  gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
+  gtk_widget_class_bind_template_callback (widget_class, lot_chosen_cb);
+  gtk_widget_class_bind_template_callback (widget_class, count_changed_cb);
+  gtk_widget_class_install_action (widget_class, "win.todo", NULL, todo_cb);
+  gtk_widget_class_install_action (widget_class, "win.setup", NULL, setup_cb);
+  gtk_widget_class_install_action (widget_class, "win.find", NULL, find_cb);
+  gtk_widget_class_install_action (widget_class, "win.who", NULL, who_cb);
+  gtk_widget_class_install_action (widget_class, "win.move", "i", move_cb);
+}
+
+static void
+sw_window_init (SwWindow *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+static void
+show_banners (SwWindow *self)
+{
+  SwStore *store = sw_context_get_store (self->context);
+  g_autofree char *owner = sw_store_dup_owner (sw_store_get_path (store));
+  SwFact fact = sw_fact_with_text (SW_FACT_READ_ONLY, owner != NULL ? owner : "");
+  g_autofree char *words = sw_say_fact (get_wording (self), &fact);
+
+  gtk_widget_set_visible (self->demo_banner, sw_context_is_demo (self->context));
+  gtk_widget_set_visible (self->read_only_banner, sw_store_is_read_only (store));
+  gtk_label_set_text (self->read_only_text, words);
+}
+
+SwWindow *
+sw_window_new (GtkApplication *application, SwContext *context)
+{
+  SwWindow *self = g_object_new (SW_TYPE_WINDOW, "application", application, NULL);
+
+  self->context = g_object_ref (context);
+  sw_person_button_set_context (self->person, context);
+  sw_sidebar_set_context (self->sidebar, context);
+  sw_todo_page_set_context (self->todo, context);
+  sw_machine_page_set_context (self->machine, context);
+  show_banners (self);
+  sw_window_show_todo (self);
+  self->timer = g_timeout_add_seconds (REFRESH_S, refresh_cb, self);
+  return self;
+}
+
+SwContext *
+sw_window_get_context (SwWindow *self)
+{
+  g_return_val_if_fail (SW_IS_WINDOW (self), NULL);
+  return self->context;
+}
+
+SwWindow *
+sw_window_of (GtkWidget *widget)
+{
+  GtkRoot *root = gtk_widget_get_root (widget);
+
+  return SW_IS_WINDOW (root) ? SW_WINDOW (root) : NULL;
+}
