@@ -77,7 +77,6 @@ make_style (SwChartView *self)
   take_colour (sheet, "sw_card", &style.ground);
   take_colour (sheet, "sw_ink", &style.ink);
   take_colour (sheet, "sw_dim", &style.faint);
-  take_colour (sheet, "sw_line", &style.grid);
   take_colour (sheet, "sw_acid", &style.acid);
   take_colour (sheet, "sw_passed", &style.passed);
   take_colour (sheet, "sw_alkaline", &style.alkaline);

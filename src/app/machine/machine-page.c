@@ -215,15 +215,25 @@ test_chosen_cb (SwChartView *chart, gint64 titration, SwMachinePage *self)
                               "list.scroll-to-item", "u", place);
 }
 
+/* Wider text is cut, down to @chars, and can be read in the tooltip. */
 static GtkWidget *
-make_label (const char *class)
+make_label (const char *class, int chars)
 {
   GtkWidget *label = gtk_label_new (NULL);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_width_chars (GTK_LABEL (label), chars);
   if (class != NULL)
     gtk_widget_add_css_class (label, class);
   return label;
+}
+
+static void
+set_label (GtkWidget *label, const char *text)
+{
+  gtk_label_set_text (GTK_LABEL (label), text);
+  gtk_widget_set_tooltip_text (label, text);
 }
 
 static void
@@ -232,7 +242,7 @@ setup_when_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePa
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
 
   gtk_box_append (GTK_BOX (box), sw_verdict_new (SW_VERDICT_UNKNOWN, 12));
-  gtk_box_append (GTK_BOX (box), make_label (NULL));
+  gtk_box_append (GTK_BOX (box), make_label (NULL, 21));
   gtk_list_item_set_child (item, box);
 }
 
@@ -244,50 +254,45 @@ bind_when_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePag
 
   sw_verdict_set_kind (SW_VERDICT (gtk_widget_get_first_child (box)),
                        sw_verdict_of_outcome (sw_test_item_get_outcome (test)));
-  gtk_label_set_text (GTK_LABEL (gtk_widget_get_last_child (box)), sw_test_item_get_when (test));
+  set_label (gtk_widget_get_last_child (box), sw_test_item_get_when (test));
 }
 
 static void
 setup_result_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
 {
-  gtk_list_item_set_child (item, make_label ("sw-bold"));
+  gtk_list_item_set_child (item, make_label ("sw-bold", 18));
 }
 
 static void
 bind_result_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
 {
-  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)),
-                      sw_test_item_get_result (gtk_list_item_get_item (item)));
+  set_label (gtk_list_item_get_child (item),
+             sw_test_item_get_result (gtk_list_item_get_item (item)));
 }
 
 static void
 setup_dose_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
 {
-  GtkWidget *label = make_label ("sw-dim");
-
-  /* The one column that gives way. */
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_list_item_set_child (item, label);
+  gtk_list_item_set_child (item, make_label ("sw-dim", 6));
 }
 
 static void
 bind_dose_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
 {
-  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)),
-                      sw_test_item_get_dose (gtk_list_item_get_item (item)));
+  set_label (gtk_list_item_get_child (item), sw_test_item_get_dose (gtk_list_item_get_item (item)));
 }
 
 static void
 setup_signed_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
 {
-  gtk_list_item_set_child (item, make_label ("sw-dim"));
+  gtk_list_item_set_child (item, make_label ("sw-dim", 5));
 }
 
 static void
 bind_signed_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
 {
-  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)),
-                      sw_test_item_get_signed (gtk_list_item_get_item (item)));
+  set_label (gtk_list_item_get_child (item),
+             sw_test_item_get_signed (gtk_list_item_get_item (item)));
 }
 
 /* ---- class ---- */
