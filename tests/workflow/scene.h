@@ -46,6 +46,8 @@ void scene_test (Scene *scene, SwPurpose purpose, gint64 answers_dose, int drops
 /* scene_test that finds acid and whose dose is decided (released if need be) and added in full;
  * returns the dose. */
 gint64 scene_dosed_test (Scene *scene, int drops);
+/* One move with arguments that are right for it; asserts nothing. */
+gboolean scene_try (Scene *scene, SwMove move, GError **error);
 /* The test object goes; the file keeps what it has. */
 void scene_leave (Scene *scene);
 void scene_resume (Scene *scene, gint64 titration);
