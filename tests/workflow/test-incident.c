@@ -1,0 +1,167 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The guided test: signature, control test, re-test and incident. */
+#include "scene.h"
+
+/* ---- signature ---- */
+
+static void
+test_sign (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  g_autoptr (GArray) ids = NULL;
+  g_autoptr (SwReview) review = NULL;
+  GError *error = NULL;
+
+  scene_test (scene, SW_PURPOSE_ROUTINE, 0, 0);
+  ids = sw_record_ids (scene->plant->store, SW_TABLE_REVIEW, "subject", scene_titration (scene),
+                       &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (ids->len, ==, 1);
+  review = sw_review_load (scene->plant->store, g_array_index (ids, gint64, 0), &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (review->subject_table, ==, "titration");
+  g_assert_cmpint (review->meaning, ==, SW_MEANING_PERFORMED);
+  g_assert_cmpint (review->person, ==, scene->plant->technician);
+  g_assert_cmpint (review->subject_seq, ==,
+                   sw_guided_test_get_titration (scene->test)->record.journal_seq);
+}
+
+static void
+test_sign_needs_a_person (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  GError *error = NULL;
+
+  scene->person = 0;
+  scene_start (scene, SW_PURPOSE_ROUTINE, 0);
+  scene_titrate (scene, 0);
+  scene_close (scene);
+  g_assert_false (sw_guided_test_sign (scene->test, &error));
+  scene_assert_fact (&error, SW_FACT_SIGNATURE_MISSING);
+}
+
+/* A control test is about the bench: no incident, no schedule, no dose. */
+static void
+test_control (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  g_autoptr (SwIncident) incident = NULL;
+
+  scene_test (scene, SW_PURPOSE_CONTROL, 0, 2);
+  g_assert_cmpint (scene_step (scene), ==, SW_STEP_DONE);
+  incident = scene_incident (scene);
+  g_assert_null (incident);
+  g_assert_null (sw_guided_test_get_decision (scene->test));
+}
+
+/* ---- re-test and incident ---- */
+
+static void
+test_retest_finds_acid (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  g_autoptr (SwIncident) incident = NULL;
+  g_autoptr (SwDoseRow) answered = NULL;
+  GError *error = NULL;
+  gint64 dose = scene_dosed_test (scene, 3);
+
+  sw_test_plant_advance (scene->plant, 60.0);
+  scene_test (scene, SW_PURPOSE_RETEST, dose, 1);
+  answered = sw_dose_row_load (scene->plant->store, dose, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (answered->retest_sample, ==, sw_guided_test_get_sample (scene->test)->record.id);
+  incident = scene_incident (scene);
+  g_assert_cmpint (incident->record.id, ==, answered->incident);
+  g_assert_cmpint (incident->state, ==, SW_INCIDENT_OPEN);
+  g_assert_cmpint (scene_step (scene), ==, SW_STEP_DOSE);
+}
+
+/* A pass drawn for something else leaves the dose waiting for its own re-test. */
+static void
+test_routine_pass_does_not_answer (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  g_autoptr (SwIncident) incident = NULL;
+
+  scene_dosed_test (scene, 3);
+  sw_test_plant_advance (scene->plant, 60.0);
+  scene_test (scene, SW_PURPOSE_ROUTINE, 0, 0);
+  incident = scene_incident (scene);
+  g_assert_cmpint (incident->state, ==, SW_INCIDENT_OPEN);
+}
+
+/* Nothing was dosed (the solvent was changed, say): a later pass ends the incident too. */
+static void
+test_pass_without_dose (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  g_autoptr (SwIncident) incident = NULL;
+  GError *error = NULL;
+
+  scene_test (scene, SW_PURPOSE_ROUTINE, 0, 3);
+  sw_guided_test_no_dose (scene->test, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (scene_step (scene), ==, SW_STEP_DONE);
+  scene_test (scene, SW_PURPOSE_ROUTINE, 0, 0);
+  incident = scene_incident (scene);
+  g_assert_cmpint (incident->state, ==, SW_INCIDENT_RETEST_PASSED);
+}
+
+/* Acid after a passing re-test that nobody reviewed yet is another incident. */
+static void
+test_new_incident (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  g_autoptr (SwIncident) first = NULL;
+  g_autoptr (SwIncident) second = NULL;
+  gint64 dose = scene_dosed_test (scene, 3);
+
+  sw_test_plant_advance (scene->plant, 60.0);
+  scene_test (scene, SW_PURPOSE_RETEST, dose, 0);
+  first = scene_incident (scene);
+  scene_test (scene, SW_PURPOSE_ROUTINE, 0, 2);
+  second = scene_incident (scene);
+  g_assert_cmpint (second->record.id, !=, first->record.id);
+  g_assert_cmpint (second->state, ==, SW_INCIDENT_OPEN);
+}
+
+static void
+test_retest_drawn_before_dose (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  GError *error = NULL;
+  gint64 dose = scene_dosed_test (scene, 3);
+  SwDrawEntry entry;
+
+  sw_test_plant_advance (scene->plant, 60.0);
+  scene_begin (scene, SW_PURPOSE_RETEST, dose);
+  entry = scene_draw_entry (scene);
+  entry.drawn_ms = scene_now (scene) - 3 * SW_TEST_HOUR_MS;
+  g_assert_false (sw_guided_test_draw (scene->test, &entry, &error));
+  sw_assert_fault (&error, SW_FAULT_RANGE, SW_QUANTITY_DATE);
+  entry.drawn_ms = scene_now (scene) + SW_TEST_MINUTE_MS;
+  g_assert_false (sw_guided_test_draw (scene->test, &entry, &error));
+  sw_assert_fault (&error, SW_FAULT_RANGE, SW_QUANTITY_DATE);
+}
+
+/* clang-format off */
+static const struct { const char *path; GTestFunc test; } tests[] = {
+  { "/incident/sign/review-row", test_sign },
+  { "/incident/sign/needs-a-person", test_sign_needs_a_person },
+  { "/incident/control", test_control },
+  { "/incident/retest/acid", test_retest_finds_acid },
+  { "/incident/retest/routine-pass", test_routine_pass_does_not_answer },
+  { "/incident/retest/pass-without-dose", test_pass_without_dose },
+  { "/incident/retest/new-incident", test_new_incident },
+  { "/incident/retest/drawn-before", test_retest_drawn_before_dose },
+};
+/* clang-format on */
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  for (gsize i = 0; i < G_N_ELEMENTS (tests); i++)
+    g_test_add_func (tests[i].path, tests[i].test);
+  return g_test_run ();
+}
