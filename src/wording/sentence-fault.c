@@ -157,10 +157,13 @@ say_head (const SwWording *wording, const SwFault *fault, const char *name, cons
     }
 }
 
-/* Whether low and high are the allowed range: an ambiguous number keeps its readings there. */
+/* Whether low and high are the allowed range: an ambiguous number keeps its readings there, and a
+ * value that is equal to an end but must lie beyond it would be allowed by its own sentence. */
 static gboolean
 has_allowed (const SwFault *fault)
 {
+  if (fault->code == SW_FAULT_ORDER && fault->value >= fault->low && fault->value <= fault->high)
+    return FALSE;
   return fault->code != SW_FAULT_AMBIGUOUS && fault->code != SW_FAULT_COMBINATION
          && fault->code != SW_FAULT_UNIT && fault->code != SW_FAULT_DECIMAL_COMMA
          && fault->quantity != SW_QUANTITY_DATE;
