@@ -65,6 +65,11 @@ static const FactSentence sentences[SW_N_FACTS] = {
   [SW_FACT_READ_ONLY] = { FILL_TEXT, N_ ("The file is open read-only. Nothing can be written."),
     /* Translators: %s says who has the file open. */
     N_ ("The file is open read-only here, because somebody else has it: %s.") },
+  [SW_FACT_NO_PLAN] = { FILL_NOTHING,
+    N_ ("No method is planned for this machine, so it never comes due for a test."), NULL },
+  [SW_FACT_NO_LOT] = { FILL_TEXT, N_ ("A lot is missing that is neither expired nor used up."),
+    /* Translators: %s is a product. */
+    N_ ("No lot of %s is on file that is neither expired nor used up.") },
   [SW_FACT_MACHINE_RETIRED] = { FILL_NOTHING, N_ ("This machine is out of service."), NULL },
 
   [SW_FACT_NO_DOSE_OUTCOME] = { FILL_NOTHING,

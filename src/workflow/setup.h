@@ -52,5 +52,15 @@ sw_setup_void (SwStore *store, const SwActor *actor, SwTable table, gint64 id, G
 /* What is still missing before a machine can be tested and dosed, as SW_FACT_NO_DOSE_...,
  * _CALIBRATION_... facts. Element SwFact. (transfer full) */
 GArray *sw_setup_missing (SwStore *store, gint64 machine, GError **error);
+/* The same, and besides: no plan, no good lot of what a test or a dose needs, out of service. For
+ * the list that a set-up page shows. (transfer full) */
+GArray *sw_setup_unready (SwStore *store, gint64 machine, GError **error);
+/* What the compartments add up to while they are being typed: as sw_machine_volume. Element
+ * SwCompartment. */
+void sw_setup_sum_compartments (GPtrArray *compartments, SwQuantity *system_l, gboolean *complete);
+/* Labels and swatches ("#E8C53A") of colour fields on file, as the site's strips show them; refused
+ * once a titration uses their version. Element SwColourField. */
+gboolean
+sw_setup_colour_fields (SwStore *store, const SwActor *actor, GPtrArray *fields, GError **error);
 
 G_END_DECLS
