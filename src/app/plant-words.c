@@ -3,6 +3,7 @@
 #include "app/plant-words.h"
 
 #include "wording/sentence-todo.h"
+#include "workflow/guided.h"
 
 char *
 sw_plant_machine_name (SwContext *context, gint64 machine)
@@ -36,4 +37,12 @@ sw_plant_person_initials (SwContext *context, gint64 person)
   g_autoptr (SwPerson) row = sw_person_load (sw_context_get_store (context), person, NULL);
 
   return g_strdup (row != NULL && row->initials != NULL ? row->initials : "?");
+}
+
+char *
+sw_plant_say_error (const SwWording *wording, const GError *error)
+{
+  const SwFact *fact = sw_workflow_error_get_fact (error);
+
+  return fact != NULL ? sw_say_fact (wording, fact) : sw_say_error (wording, error);
 }

@@ -10,68 +10,28 @@
  *   2. The sidebar's selection is the page shown: To Do, a machine, or nothing for set-up.
  *   3. Set-up and test pages are made when first asked for.
  */
-#include "app/window.h"
+#include "app/window-private.h"
 
-#include "app/machine/machine-page.h"
-#include "app/person-button.h"
 #include "app/setup/setup-page.h"
-#include "app/sidebar.h"
-#include "app/test/test-page.h"
-#include "app/toast.h"
 #include "app/plant-words.h"
-#include "app/todo/todo-page.h"
 #include "workflow/guided.h"
 
 /* What a minute changes: how late things are, what is due today. */
 #define REFRESH_S 60
 
-struct _SwWindow
-{
-  GtkApplicationWindow parent_instance;
-
-  /* Owned */
-  SwContext *context;
-
-  /* Template children */
-  GtkMenuButton *menu;
-  GtkLabel *title;
-  SwPersonButton *person;
-  GtkWidget *demo_banner;
-  GtkWidget *read_only_banner;
-  GtkLabel *read_only_text;
-  GtkStack *frame;
-  SwSidebar *sidebar;
-  GtkStack *pages;
-  SwTodoPage *todo;
-  SwMachinePage *machine;
-  SwToast *toast;
-
-  /* Borrowed: children of the stacks, NULL until first asked for */
-  GtkWidget *setup;
-  GtkWidget *test;
-
-  guint timer;
-};
-
 G_DEFINE_FINAL_TYPE (SwWindow, sw_window, GTK_TYPE_APPLICATION_WINDOW)
-
-static const SwWording *
-get_wording (SwWindow *self)
-{
-  return sw_context_get_wording (self->context);
-}
 
 /* ---- where one is ---- */
 
-static void
-set_title (SwWindow *self, const char *title)
+void
+sw_window_set_place (SwWindow *self, const char *title)
 {
   gtk_label_set_text (self->title, title);
   gtk_window_set_title (GTK_WINDOW (self), title);
 }
 
-static gboolean
-shows_test (SwWindow *self)
+gboolean
+sw_window_shows_test (SwWindow *self)
 {
   return g_strcmp0 (gtk_stack_get_visible_child_name (self->frame), "test") == 0;
 }
@@ -83,34 +43,34 @@ shows_page (SwWindow *self, const char *name)
 }
 
 /* Title and selection of the page that the sidebar's side shows. */
-static void
-show_place (SwWindow *self)
+void
+sw_window_show_place (SwWindow *self)
 {
   gint64 machine = sw_machine_page_get_machine (self->machine);
 
   if (shows_page (self, "machine"))
     {
       g_autofree char *name = sw_plant_machine_name (self->context, machine);
-      set_title (self, name);
+      sw_window_set_place (self, name);
       sw_sidebar_select (self->sidebar, machine);
     }
   else if (shows_page (self, "setup"))
     {
-      set_title (self, sw_trc (get_wording (self), "page", "Set-up"));
+      sw_window_set_place (self, sw_trc (sw_context_get_wording (self->context), "page", "Set-up"));
       sw_sidebar_select (self->sidebar, SW_SIDEBAR_NOTHING);
     }
   else
     {
-      set_title (self, "Stillwarden");
+      sw_window_set_place (self, "Stillwarden");
       sw_sidebar_select (self->sidebar, 0);
     }
 }
 
 /* Away from a test that may be open: the file keeps it where it stands. */
-static void
-show_plant (SwWindow *self)
+void
+sw_window_show_plant (SwWindow *self)
 {
-  if (!shows_test (self))
+  if (!sw_window_shows_test (self))
     return;
   gtk_stack_set_visible_child_name (self->frame, "plant");
 #ifdef SW_WITH_TEST_PAGE
@@ -122,9 +82,9 @@ show_plant (SwWindow *self)
 static void
 show_page (SwWindow *self, const char *name)
 {
-  show_plant (self);
+  sw_window_show_plant (self);
   gtk_stack_set_visible_child_name (self->pages, name);
-  show_place (self);
+  sw_window_show_place (self);
 }
 
 void
@@ -158,102 +118,6 @@ sw_window_show_setup (SwWindow *self, const char *section)
 #endif
 }
 
-/* ---- tests ---- */
-
-gboolean
-sw_window_may_write (SwWindow *self)
-{
-  g_return_val_if_fail (SW_IS_WINDOW (self), FALSE);
-
-  SwStore *store = sw_context_get_store (self->context);
-  g_autoptr (SwPerson) person = sw_person_load (store, sw_context_get_person (self->context), NULL);
-  if (sw_store_is_read_only (store))
-    {
-      const SwFact fact = sw_fact (SW_FACT_READ_ONLY);
-      g_autofree char *words = sw_say_fact (get_wording (self), &fact);
-      sw_window_toast (self, words);
-      return FALSE;
-    }
-  if (person == NULL)
-    {
-      sw_window_toast (self, sw_tr (get_wording (self), "Say first who works now."));
-      sw_person_button_ask (self->person);
-      return FALSE;
-    }
-  if (person->role == SW_ROLE_AUDITOR)
-    {
-      sw_window_toast (self, sw_tr (get_wording (self), "An auditor reads and writes nothing. Pick "
-                                                        "another person to go on."));
-      return FALSE;
-    }
-  return TRUE;
-}
-
-/* Shows @test, or says why there is none. Takes both. */
-static void
-open_test (SwWindow *self, SwGuidedTest *test, GError *error)
-{
-  if (test == NULL)
-    {
-      sw_window_toast_error (self, error);
-      g_error_free (error);
-      return;
-    }
-#ifdef SW_WITH_TEST_PAGE
-  if (self->test == NULL)
-    {
-      self->test = sw_test_page_new (self->context);
-      gtk_stack_add_named (self->frame, self->test, "test");
-    }
-  sw_toast_hide (self->toast);
-  const SwMachine *machine = sw_guided_test_get_machine (test);
-  g_autofree char *name = sw_plant_machine_name (self->context, machine->record.id);
-  sw_test_page_open (SW_TEST_PAGE (self->test), test);
-  gtk_stack_set_visible_child_name (self->frame, "test");
-  set_title (self, name);
-#else
-  sw_guided_test_free (test);
-#endif
-}
-
-void
-sw_window_begin_test (SwWindow *self, gint64 plan, SwPurpose purpose, gint64 answers_dose)
-{
-  g_return_if_fail (SW_IS_WINDOW (self));
-  if (!sw_window_may_write (self))
-    return;
-
-  GError *error = NULL;
-  SwGuidedTest *test = sw_guided_test_begin (sw_context_get_store (self->context),
-                                             sw_context_get_actor (self->context), plan, purpose,
-                                             answers_dose, &error);
-  if (test != NULL)
-    sw_context_changed (self->context);
-  open_test (self, test, error);
-}
-
-void
-sw_window_resume_test (SwWindow *self, gint64 titration)
-{
-  g_return_if_fail (SW_IS_WINDOW (self));
-  if (!sw_window_may_write (self))
-    return;
-
-  GError *error = NULL;
-  SwGuidedTest *test
-      = sw_guided_test_resume (sw_context_get_store (self->context),
-                               sw_context_get_actor (self->context), titration, &error);
-  open_test (self, test, error);
-}
-
-void
-sw_window_leave_test (SwWindow *self)
-{
-  g_return_if_fail (SW_IS_WINDOW (self));
-  show_plant (self);
-  show_place (self);
-}
-
 /* ---- messages ---- */
 
 void
@@ -268,7 +132,7 @@ sw_window_toast_error (SwWindow *self, const GError *error)
 {
   g_return_if_fail (SW_IS_WINDOW (self) && error != NULL);
 
-  g_autofree char *words = sw_say_error (get_wording (self), error);
+  g_autofree char *words = sw_plant_say_error (sw_context_get_wording (self->context), error);
   sw_toast_show (self->toast, words, TRUE);
 }
 
@@ -329,7 +193,7 @@ setup_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 static void
 find_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  if (!shows_test (SW_WINDOW (widget)))
+  if (!sw_window_shows_test (SW_WINDOW (widget)))
     sw_sidebar_find (SW_WINDOW (widget)->sidebar);
 }
 
@@ -343,7 +207,7 @@ who_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 static void
 move_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  if (!shows_test (SW_WINDOW (widget)))
+  if (!sw_window_shows_test (SW_WINDOW (widget)))
     sw_sidebar_move (SW_WINDOW (widget)->sidebar, g_variant_get_int32 (parameter));
 }
 
@@ -357,7 +221,7 @@ sw_window_dispose (GObject *object)
   g_clear_handle_id (&self->timer, g_source_remove);
   /* The test may hold the store: it goes before the context does. */
 #ifdef SW_WITH_TEST_PAGE
-  if (self->test != NULL && shows_test (self))
+  if (self->test != NULL && sw_window_shows_test (self))
     sw_test_page_close (SW_TEST_PAGE (self->test));
 #endif
   self->test = NULL;
@@ -419,7 +283,7 @@ show_banners (SwWindow *self)
   SwStore *store = sw_context_get_store (self->context);
   g_autofree char *owner = sw_store_dup_owner (sw_store_get_path (store));
   SwFact fact = sw_fact_with_text (SW_FACT_READ_ONLY, owner != NULL ? owner : "");
-  g_autofree char *words = sw_say_fact (get_wording (self), &fact);
+  g_autofree char *words = sw_say_fact (sw_context_get_wording (self->context), &fact);
 
   gtk_widget_set_visible (self->demo_banner, sw_context_is_demo (self->context));
   gtk_widget_set_visible (self->read_only_banner, sw_store_is_read_only (store));

@@ -77,19 +77,24 @@ sw_find_widget (GtkWidget *widget, GType type, const char *name)
   return NULL;
 }
 
+/* Shown, and not on a page of a stack that another one covers. */
+static gboolean
+is_shown (GtkWidget *widget)
+{
+  return gtk_widget_get_visible (widget) && gtk_widget_get_child_visible (widget);
+}
+
 /* The text a person reads on @widget itself, or NULL. */
 static const char *
 get_text (GtkWidget *widget)
 {
-  if (!gtk_widget_get_visible (widget))
-    return NULL;
   return GTK_IS_LABEL (widget) ? gtk_label_get_text (GTK_LABEL (widget)) : NULL;
 }
 
 GtkWidget *
 sw_find_text (GtkWidget *widget, const char *text)
 {
-  if (!gtk_widget_get_visible (widget))
+  if (!is_shown (widget))
     return NULL;
   if (g_strcmp0 (get_text (widget), text) == 0)
     return widget;
@@ -122,7 +127,7 @@ sw_find_button (GtkWidget *widget, const char *label)
 static void
 collect_text (GtkWidget *widget, GString *text)
 {
-  if (!gtk_widget_get_visible (widget))
+  if (!is_shown (widget))
     return;
   const char *own = get_text (widget);
   if (own != NULL && *own != '\0')

@@ -1,0 +1,351 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The start window: three pages in one stack.
+ *
+ *   first --New Plant--> new --file chosen, made--> the plant's own window
+ *     ^  \--Open-------> the file's own window
+ *     |                    | cannot be opened
+ *     +--Back-- problem <--+     Try Again, Open Read-Only, Open Another File
+ */
+#include "app/start/start-window.h"
+
+#include <math.h>
+
+#include "app/file-dialog.h"
+#include "app/plant-words.h"
+#include "app/start/new-plant.h"
+#include "app/theme.h"
+#include "app/widgets/form-row.h"
+#include "app/widgets/verdict.h"
+#include "app/window.h"
+#include "wording/sentence.h"
+
+struct _SwStartWindow
+{
+  GtkApplicationWindow parent_instance;
+
+  /* Owned */
+  char *path; /* of the file that the problem page speaks of */
+
+  /* Template children */
+  GtkStack *stack;
+  GtkWidget *again;
+  GtkLabel *again_path;
+  GtkLabel *defer;
+  SwFormRow *site;
+  SwFormRow *name;
+  SwFormRow *initials;
+  GtkLabel *new_error;
+  GtkLabel *problem_path;
+  GtkLabel *problem_text;
+  GtkLabel *problem_owner;
+  GtkWidget *another;
+  GtkWidget *read_only;
+  GtkWidget *try_again;
+};
+
+G_DEFINE_FINAL_TYPE (SwStartWindow, sw_start_window, GTK_TYPE_APPLICATION_WINDOW)
+
+static SwApplication *
+get_application (SwStartWindow *self)
+{
+  return SW_APPLICATION (gtk_window_get_application (GTK_WINDOW (self)));
+}
+
+static const SwWording *
+get_wording (SwStartWindow *self)
+{
+  return sw_application_get_wording (get_application (self));
+}
+
+static void
+open_path (SwStartWindow *self, const char *path, SwOpenMode mode)
+{
+  g_autoptr (GError) error = NULL;
+
+  /* On success the window goes; it is held until this function is done with it. */
+  g_object_ref (self);
+  if (!sw_application_open_path (get_application (self), path, mode, &error))
+    sw_start_window_explain (self, path, error);
+  g_object_unref (self);
+}
+
+/* ---- first page ---- */
+
+static char *
+dup_last_file (void)
+{
+  GSettings *settings = sw_settings_get ();
+  g_autofree char *path = settings != NULL ? g_settings_get_string (settings, "last-file") : NULL;
+
+  return path != NULL && g_file_test (path, G_FILE_TEST_IS_REGULAR) ? g_steal_pointer (&path)
+                                                                    : NULL;
+}
+
+static void
+show_first (SwStartWindow *self)
+{
+  g_autofree char *last = dup_last_file ();
+
+  gtk_widget_set_visible (self->again, last != NULL);
+  gtk_label_set_text (self->again_path, last != NULL ? last : "");
+  gtk_stack_set_visible_child_name (self->stack, "first");
+}
+
+static void
+again_cb (GtkButton *button, SwStartWindow *self)
+{
+  g_autofree char *last = dup_last_file ();
+
+  if (last != NULL)
+    open_path (self, last, SW_OPEN_WRITE);
+}
+
+static void
+file_chosen_cb (const char *path, gpointer data)
+{
+  g_autoptr (SwStartWindow) self = data;
+
+  if (path != NULL)
+    open_path (self, path, SW_OPEN_WRITE);
+}
+
+static void
+open_cb (GtkButton *button, SwStartWindow *self)
+{
+  sw_file_dialog_open (GTK_WINDOW (self), get_wording (self), file_chosen_cb, g_object_ref (self));
+}
+
+static void
+new_cb (GtkButton *button, SwStartWindow *self)
+{
+  sw_start_window_new_plant (self);
+}
+
+static void
+back_cb (GtkButton *button, SwStartWindow *self)
+{
+  show_first (self);
+}
+
+/* ---- new plant ---- */
+
+/* An empty field is said at the field. */
+static gboolean
+check_filled (SwStartWindow *self, SwFormRow *row, SwQuantityName quantity)
+{
+  g_autofree char *text = g_strstrip (g_strdup (sw_form_row_get_text (row)));
+  const SwFault fault
+      = { .code = SW_FAULT_MISSING, .quantity = quantity, .value = NAN, .low = NAN, .high = NAN };
+
+  if (*text != '\0')
+    return TRUE;
+  g_autofree char *words = sw_say_fault (get_wording (self), &fault);
+  sw_form_row_set_error (row, words);
+  return FALSE;
+}
+
+static void
+show_new_error (SwStartWindow *self, const GError *error)
+{
+  g_autofree char *words
+      = error != NULL ? sw_plant_say_error (get_wording (self), error) : g_strdup ("");
+
+  gtk_label_set_text (self->new_error, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->new_error), error != NULL);
+}
+
+static void
+create_at (SwStartWindow *self, const char *path)
+{
+  const SwNewPlant plant = { .site = sw_form_row_get_text (self->site),
+                             .name = sw_form_row_get_text (self->name),
+                             .initials = sw_form_row_get_text (self->initials) };
+  g_autoptr (GError) error = NULL;
+  gint64 person = 0;
+  SwStore *store = sw_new_plant_create (path, &plant, &person, &error);
+
+  if (store == NULL)
+    {
+      show_new_error (self, error);
+      return;
+    }
+  SwWindow *window = sw_application_open_store (get_application (self), store);
+  sw_context_set_person (sw_window_get_context (window), person);
+}
+
+static void
+place_chosen_cb (const char *path, gpointer data)
+{
+  g_autoptr (SwStartWindow) self = data;
+
+  if (path != NULL)
+    create_at (self, path);
+}
+
+static void
+create_cb (GtkButton *button, SwStartWindow *self)
+{
+  gboolean site = check_filled (self, self->site, SW_QUANTITY_NAME);
+  gboolean name = check_filled (self, self->name, SW_QUANTITY_NAME);
+  gboolean initials = check_filled (self, self->initials, SW_QUANTITY_CODE);
+
+  show_new_error (self, NULL);
+  if (!site || !name || !initials)
+    {
+      gtk_widget_grab_focus (GTK_WIDGET (!site ? self->site : !name ? self->name : self->initials));
+      return;
+    }
+  sw_file_dialog_save (GTK_WINDOW (self), get_wording (self), sw_form_row_get_text (self->site),
+                       place_chosen_cb, g_object_ref (self));
+}
+
+void
+sw_start_window_new_plant (SwStartWindow *self)
+{
+  g_return_if_fail (SW_IS_START_WINDOW (self));
+
+  show_new_error (self, NULL);
+  gtk_stack_set_visible_child_name (self->stack, "new");
+  gtk_widget_grab_focus (GTK_WIDGET (self->site));
+}
+
+/* ---- problem ---- */
+
+/* Whether looking without writing is a way forward. */
+static gboolean
+may_look (const GError *error)
+{
+  return g_error_matches (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_BUSY)
+         || g_error_matches (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_READ_ONLY);
+}
+
+/* Whether the same file can open in a while without anybody changing it. */
+static gboolean
+may_pass (const GError *error)
+{
+  return !g_error_matches (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_FOREIGN)
+         && !g_error_matches (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_NEWER)
+         && !g_error_matches (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_DAMAGED)
+         && !g_error_matches (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_NETWORK);
+}
+
+/* The way forward that is likeliest to help has the accent and the focus. */
+static void
+show_ways (SwStartWindow *self, const GError *error)
+{
+  gboolean again = may_pass (error);
+  GtkWidget *best = again ? self->try_again : self->another;
+  GtkWidget *other = again ? self->another : self->try_again;
+
+  gtk_widget_set_visible (self->read_only, may_look (error));
+  gtk_widget_set_visible (self->try_again, again);
+  gtk_widget_add_css_class (best, "sw-accent");
+  gtk_widget_remove_css_class (other, "sw-accent");
+  gtk_stack_set_visible_child_name (self->stack, "problem");
+  gtk_widget_grab_focus (best);
+}
+
+static void
+show_owner (SwStartWindow *self, const GError *error)
+{
+  gboolean busy = g_error_matches (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_BUSY);
+  g_autofree char *owner = busy ? sw_store_dup_owner (self->path) : NULL;
+
+  gtk_widget_set_visible (GTK_WIDGET (self->problem_owner), owner != NULL);
+  if (owner == NULL)
+    return;
+  /* Translators: who has the file open, such as "N. A. on bench-2 since 06:20" */
+  g_autofree char *words = g_strdup_printf (sw_tr (get_wording (self), "Open there: %s"), owner);
+  gtk_label_set_text (self->problem_owner, words);
+}
+
+void
+sw_start_window_explain (SwStartWindow *self, const char *path, const GError *error)
+{
+  g_return_if_fail (SW_IS_START_WINDOW (self) && path != NULL && error != NULL);
+
+  g_autofree char *words = sw_plant_say_error (get_wording (self), error);
+  char *copy = g_strdup (path); /* @path may be the old one */
+  g_free (self->path);
+  self->path = copy;
+  gtk_label_set_text (self->problem_path, path);
+  gtk_label_set_text (self->problem_text, words);
+  show_owner (self, error);
+  show_ways (self, error);
+}
+
+static void
+try_again_cb (GtkButton *button, SwStartWindow *self)
+{
+  open_path (self, self->path, SW_OPEN_WRITE);
+}
+
+static void
+read_only_cb (GtkButton *button, SwStartWindow *self)
+{
+  open_path (self, self->path, SW_OPEN_READ_ONLY);
+}
+
+/* ---- class ---- */
+
+static void
+sw_start_window_finalize (GObject *object)
+{
+  g_free (SW_START_WINDOW (object)->path);
+  G_OBJECT_CLASS (sw_start_window_parent_class)->finalize (object);
+}
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, stack);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, again);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, again_path);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, defer);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, site);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, name);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, initials);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, new_error);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, problem_path);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, problem_text);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, problem_owner);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, another);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, read_only);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, try_again);
+}
+
+static void
+sw_start_window_class_init (SwStartWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->finalize = sw_start_window_finalize;
+  g_type_ensure (SW_TYPE_FORM_ROW);
+  g_type_ensure (SW_TYPE_VERDICT);
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/org/stillwarden/Stillwarden/ui/start/start-window.ui");
+  bind_children (widget_class);
+  gtk_widget_class_bind_template_callback (widget_class, again_cb);
+  gtk_widget_class_bind_template_callback (widget_class, open_cb);
+  gtk_widget_class_bind_template_callback (widget_class, new_cb);
+  gtk_widget_class_bind_template_callback (widget_class, back_cb);
+  gtk_widget_class_bind_template_callback (widget_class, create_cb);
+  gtk_widget_class_bind_template_callback (widget_class, try_again_cb);
+  gtk_widget_class_bind_template_callback (widget_class, read_only_cb);
+}
+
+static void
+sw_start_window_init (SwStartWindow *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  show_first (self);
+}
+
+SwStartWindow *
+sw_start_window_new (SwApplication *application)
+{
+  SwStartWindow *self = g_object_new (SW_TYPE_START_WINDOW, "application", application, NULL);
+
+  gtk_label_set_text (self->defer, sw_say_caution (get_wording (self), SW_CAUTION_DEFER));
+  return self;
+}

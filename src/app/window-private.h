@@ -1,0 +1,52 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What window.c (pages, sidebar, messages) and window-test.c (guided tests) share. */
+#pragma once
+
+#include "app/window.h"
+
+#include "app/machine/machine-page.h"
+#include "app/person-button.h"
+#include "app/sidebar.h"
+#include "app/test/test-page.h"
+#include "app/toast.h"
+#include "app/todo/todo-page.h"
+
+G_BEGIN_DECLS
+
+struct _SwWindow
+{
+  GtkApplicationWindow parent_instance;
+
+  /* Owned */
+  SwContext *context;
+
+  /* Template children */
+  GtkMenuButton *menu;
+  GtkLabel *title;
+  SwPersonButton *person;
+  GtkWidget *demo_banner;
+  GtkWidget *read_only_banner;
+  GtkLabel *read_only_text;
+  GtkStack *frame;
+  SwSidebar *sidebar;
+  GtkStack *pages;
+  SwTodoPage *todo;
+  SwMachinePage *machine;
+  SwToast *toast;
+
+  /* Borrowed: children of the stacks, NULL until first asked for */
+  GtkWidget *setup;
+  GtkWidget *test;
+
+  guint timer;
+};
+
+/* The title, in header bar and task list. */
+void sw_window_set_place (SwWindow *self, const char *title);
+/* Title and selection of the page that the sidebar's side shows. */
+void sw_window_show_place (SwWindow *self);
+gboolean sw_window_shows_test (SwWindow *self);
+/* Away from a test that may be open: the file keeps it where it stands. */
+void sw_window_show_plant (SwWindow *self);
+
+G_END_DECLS

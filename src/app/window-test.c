@@ -1,0 +1,103 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The window's guided tests: who may begin one, and which page shows it. */
+#include "app/window-private.h"
+
+#include "app/plant-words.h"
+#include "wording/sentence.h"
+#include "workflow/guided.h"
+
+gboolean
+sw_window_may_write (SwWindow *self)
+{
+  g_return_val_if_fail (SW_IS_WINDOW (self), FALSE);
+
+  SwStore *store = sw_context_get_store (self->context);
+  g_autoptr (SwPerson) person = sw_person_load (store, sw_context_get_person (self->context), NULL);
+  if (sw_store_is_read_only (store))
+    {
+      const SwFact fact = sw_fact (SW_FACT_READ_ONLY);
+      g_autofree char *words = sw_say_fact (sw_context_get_wording (self->context), &fact);
+      sw_window_toast (self, words);
+      return FALSE;
+    }
+  if (person == NULL)
+    {
+      sw_window_toast (self,
+                       sw_tr (sw_context_get_wording (self->context), "Say first who works now."));
+      sw_person_button_ask (self->person);
+      return FALSE;
+    }
+  if (person->role == SW_ROLE_AUDITOR)
+    {
+      sw_window_toast (self, sw_tr (sw_context_get_wording (self->context),
+                                    "An auditor reads and writes nothing. Pick "
+                                    "another person to go on."));
+      return FALSE;
+    }
+  return TRUE;
+}
+
+/* Shows @test, or says why there is none. Takes both. */
+static void
+open_test (SwWindow *self, SwGuidedTest *test, GError *error)
+{
+  if (test == NULL)
+    {
+      sw_window_toast_error (self, error);
+      g_error_free (error);
+      return;
+    }
+#ifdef SW_WITH_TEST_PAGE
+  if (self->test == NULL)
+    {
+      self->test = sw_test_page_new (self->context);
+      gtk_stack_add_named (self->frame, self->test, "test");
+    }
+  sw_toast_hide (self->toast);
+  const SwMachine *machine = sw_guided_test_get_machine (test);
+  g_autofree char *name = sw_plant_machine_name (self->context, machine->record.id);
+  sw_test_page_open (SW_TEST_PAGE (self->test), test);
+  gtk_stack_set_visible_child_name (self->frame, "test");
+  sw_window_set_place (self, name);
+#else
+  sw_guided_test_free (test);
+#endif
+}
+
+void
+sw_window_begin_test (SwWindow *self, gint64 plan, SwPurpose purpose, gint64 answers_dose)
+{
+  g_return_if_fail (SW_IS_WINDOW (self));
+  if (!sw_window_may_write (self))
+    return;
+
+  GError *error = NULL;
+  SwGuidedTest *test = sw_guided_test_begin (sw_context_get_store (self->context),
+                                             sw_context_get_actor (self->context), plan, purpose,
+                                             answers_dose, &error);
+  if (test != NULL)
+    sw_context_changed (self->context);
+  open_test (self, test, error);
+}
+
+void
+sw_window_resume_test (SwWindow *self, gint64 titration)
+{
+  g_return_if_fail (SW_IS_WINDOW (self));
+  if (!sw_window_may_write (self))
+    return;
+
+  GError *error = NULL;
+  SwGuidedTest *test
+      = sw_guided_test_resume (sw_context_get_store (self->context),
+                               sw_context_get_actor (self->context), titration, &error);
+  open_test (self, test, error);
+}
+
+void
+sw_window_leave_test (SwWindow *self)
+{
+  g_return_if_fail (SW_IS_WINDOW (self));
+  sw_window_show_plant (self);
+  sw_window_show_place (self);
+}
