@@ -136,7 +136,7 @@ sw_say_dose_arithmetic (
   amount = sw_volume_format (wording, dose->dose_ml.value);
   line = sw_tr (wording, lines[parts][extra > 0.0 ? 1 : 0][burette ? 1 : 0]);
   has_other = parts == PARTS_CAUSTIC || parts == PARTS_BLANK;
-  return sw_say_filled (line, count, worth, amount, has_other ? other : more, more, NULL);
+  return sw_say_filled (line, count, worth, amount, has_other ? other : more, more);
 }
 
 char *

@@ -177,5 +177,5 @@ sw_say_fact (const SwWording *wording, const SwFact *fact)
   filling = make_filling (wording, sentence->fill, fact);
   if (filling == NULL)
     return g_strdup (plain);
-  return sw_say_filled (sw_tr (wording, sentence->filled), filling, NULL);
+  return sw_say_filled (sw_tr (wording, sentence->filled), filling);
 }

@@ -5,8 +5,6 @@
  * is then shown as it stands and cannot read memory that is not there. */
 #include "wording/sentence-private.h"
 
-#define MOST_VALUES 5
-
 /* "%s" or "%2$s" at @at: which value it asks for, from 0, and where it ends; NULL when it is none.
  */
 static const char *
@@ -25,10 +23,11 @@ read_directive (const char *at, gsize next, gsize *value)
   return NULL;
 }
 
-static char *
-fill (const char *message, const char *const *values, gsize n)
+char *
+sw_say_filled_with (const char *message, const char *const *values)
 {
   GString *out = g_string_new (NULL);
+  gsize n = g_strv_length ((char **)values);
   gsize next = 0;
 
   while (*message != '\0')
@@ -47,21 +46,6 @@ fill (const char *message, const char *const *values, gsize n)
       message = end;
     }
   return g_string_free (out, FALSE);
-}
-
-char *
-sw_say_filled (const char *message, ...)
-{
-  const char *values[MOST_VALUES];
-  const char *value;
-  gsize n = 0;
-  va_list list;
-
-  va_start (list, message);
-  while (n < MOST_VALUES && (value = va_arg (list, const char *)) != NULL)
-    values[n++] = value;
-  va_end (list);
-  return fill (message, values, n);
 }
 
 char *

@@ -95,7 +95,7 @@ say_with_count (const SwWording *wording, const char *sentence, double steps, gb
 {
   g_autofree char *count = sw_step_count_format (wording, fabs (steps), burette);
 
-  return sw_say_filled (sw_tr (wording, sentence), count, NULL);
+  return sw_say_filled (sw_tr (wording, sentence), count);
 }
 
 char *

@@ -44,5 +44,5 @@ sw_say_schedule (const SwWording *wording,
   count = interval_days == floor (interval_days) ? (gulong)interval_days : 2;
   /* Translators: an interval; %s is the number, which may have a fraction. */
   interval = g_strdup_printf (sw_trn (wording, "%s day", "%s days", count), number);
-  return sw_say_filled (sw_tr (wording, reasons[reason]), day, interval, NULL);
+  return sw_say_filled (sw_tr (wording, reasons[reason]), day, interval);
 }
