@@ -4,7 +4,7 @@
 
 #include "cli/command.h"
 #include "cli/help.h"
-#include "wording/sentence.h"
+#include "reports/workbook.h"
 
 #include <locale.h>
 #include <stdio.h>
@@ -62,7 +62,7 @@ complain_of_error (const SwWording *wording, const GError *error, GString *err)
 
   if (error->domain == SW_CLI_ERROR)
     return complain (err, error->message, SW_EXIT_BAD_ARGUMENTS);
-  sentence = sw_say_error (wording, error);
+  sentence = sw_report_error_say (wording, error);
   g_strdelimit (sentence, "\n\r\t\v\f", ' ');
   return complain (err, sentence, SW_EXIT_BAD_DATA);
 }

@@ -49,8 +49,21 @@ SW_DECLARE_COMMAND (sw_cli_acid_number);
 SW_DECLARE_COMMAND (sw_cli_acceptance);
 SW_DECLARE_COMMAND (sw_cli_calibration);
 SW_DECLARE_COMMAND (sw_cli_verify);
+SW_DECLARE_COMMAND (sw_cli_demo);
+SW_DECLARE_COMMAND (sw_cli_export);
 
 /* The option "direction", which a command with it presets. */
 gboolean sw_cli_read_direction (const SwCliRun *run, SwDirection *direction, GError **error);
+
+/* The word FILE; NULL with SW_CLI_ERROR. (transfer none) */
+const char *sw_cli_read_file (const SwCliRun *run, GError **error);
+/* A day or time in @zone; leaves *utc_ms alone when the option is not given. A day alone is its
+ * beginning, or with @end_of_day the beginning of the next. */
+gboolean sw_cli_read_time (const SwCliRun *run,
+                           const char *option,
+                           GTimeZone *zone,
+                           gboolean end_of_day,
+                           gint64 *utc_ms,
+                           GError **error);
 
 G_END_DECLS

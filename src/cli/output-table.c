@@ -68,6 +68,9 @@ static const Output outputs[SW_N_OUTPUTS] = {
   [SW_OUTPUT_JOURNAL_ROWS] = { "journal_rows", "" },
   [SW_OUTPUT_RECORD_ROWS] = { "record_rows", "" },
   [SW_OUTPUT_HEAD] = { "head", "" },
+  [SW_OUTPUT_MACHINES] = { "machines", "" },
+  [SW_OUTPUT_TESTS] = { "tests", "" },
+  [SW_OUTPUT_DOSES] = { "doses", "" },
   [SW_OUTPUT_ASSUMED] = { "assumed", "" },
 };
 

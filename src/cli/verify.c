@@ -50,16 +50,12 @@ append_finding (GString *out, const SwFinding *finding)
 SwExit
 sw_cli_verify (SwCliRun *run, GError **error)
 {
-  const char *path = sw_options_get_word (run->options, 0);
+  const char *path = sw_cli_read_file (run, error);
   g_autoptr (SwStore) store = NULL;
   g_autoptr (SwVerifyReport) report = NULL;
 
   if (path == NULL)
-    {
-      g_set_error (error, SW_CLI_ERROR, 0, "FILE: %s",
-                   sw_tr (run->wording, "This word is missing."));
-      return SW_EXIT_BAD_ARGUMENTS;
-    }
+    return SW_EXIT_BAD_ARGUMENTS;
   store = sw_store_open (path, SW_OPEN_READ_ONLY, NULL, error);
   report = store != NULL ? sw_verify_full (store, NULL, NULL, error) : NULL;
   if (report == NULL)
