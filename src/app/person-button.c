@@ -93,10 +93,11 @@ fill_list (SwPersonButton *self)
     }
 }
 
+/* Before the popover shows: the focus goes to its first row, which must be there by then. */
 static void
-shown_cb (GtkPopover *popover, SwPersonButton *self)
+popup_cb (GtkMenuButton *button, gpointer data)
 {
-  fill_list (self);
+  fill_list (SW_PERSON_BUTTON (data));
 }
 
 static void
@@ -131,7 +132,6 @@ sw_person_button_class_init (SwPersonButtonClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SwPersonButton, name);
   gtk_widget_class_bind_template_child (widget_class, SwPersonButton, popover);
   gtk_widget_class_bind_template_child (widget_class, SwPersonButton, list);
-  gtk_widget_class_bind_template_callback (widget_class, shown_cb);
   gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
 }
@@ -151,6 +151,7 @@ sw_person_button_set_context (SwPersonButton *self, SwContext *context)
   g_signal_connect_object (context, "person-changed", G_CALLBACK (show_person), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (context, "changed", G_CALLBACK (show_person), self, G_CONNECT_SWAPPED);
+  gtk_menu_button_set_create_popup_func (self->button, popup_cb, self, NULL);
   show_person (self);
 }
 

@@ -24,6 +24,7 @@ struct _SwSidebar
   /* Template children */
   GtkListBox *list;
   GtkSearchEntry *search;
+  GtkLabel *nothing_found;
 
   gboolean silent;
 };
@@ -186,6 +187,10 @@ activated_cb (GtkListBox *list, GtkListBoxRow *row, SwSidebar *self)
 static void
 search_changed_cb (GtkSearchEntry *entry, SwSidebar *self)
 {
+  gtk_label_set_text (self->nothing_found,
+                      sw_tr (sw_context_get_wording (self->context),
+                             "No machine like that. Press Enter to look for a sample or lot with "
+                             "this code."));
   gtk_list_box_invalidate_filter (self->list);
 }
 
@@ -251,6 +256,11 @@ search_activated_cb (GtkSearchEntry *entry, SwSidebar *self)
     choose (self, row);
   if (found)
     gtk_editable_set_text (GTK_EDITABLE (entry), "");
+  else
+    gtk_label_set_text (self->nothing_found,
+                        sw_tr (sw_context_get_wording (self->context),
+                               "No machine, sample or lot like that. Codes are searched as a "
+                               "whole."));
 }
 
 /* ---- class ---- */
@@ -283,6 +293,7 @@ sw_sidebar_class_init (SwSidebarClass *klass)
                                                "/org/stillwarden/Stillwarden/ui/sidebar.ui");
   gtk_widget_class_bind_template_child (widget_class, SwSidebar, list);
   gtk_widget_class_bind_template_child (widget_class, SwSidebar, search);
+  gtk_widget_class_bind_template_child (widget_class, SwSidebar, nothing_found);
   gtk_widget_class_bind_template_callback (widget_class, selected_cb);
   gtk_widget_class_bind_template_callback (widget_class, activated_cb);
   gtk_widget_class_bind_template_callback (widget_class, search_changed_cb);
