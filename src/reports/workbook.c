@@ -92,7 +92,8 @@ add_page_texts (lxw_workbook *workbook,
   g_autofree char *header = g_strdup_printf ("&L%s&C&\"-,Bold\"%s&R&A", name, demo);
   /* Translators: foot of a printed page; keep &P (page) and &N (number of pages) as they are. */
   const char *pages = sw_trc (context->wording, "foot of a page", "Page &P of &N");
-  g_autofree char *footer = g_strdup_printf ("&L&7%s&R%s", head, pages);
+  /* the space ends the font size: a hash may begin with a digit */
+  g_autofree char *footer = g_strdup_printf ("&L&7 %s&R%s", head, pages);
   lxw_worksheet *worksheet;
 
   STAILQ_FOREACH (worksheet, workbook->worksheets, list_pointers)

@@ -12,6 +12,7 @@ import os
 import re
 import subprocess
 import tempfile
+import zipfile
 
 import openpyxl
 from openpyxl.utils.escape import unescape
@@ -155,6 +156,16 @@ def provenance_has_the_journals_last_hash():
                             "select entry from journal order by seq desc limit 1"],
                            capture_output=True, check=True).stdout
     expect(rows["Last hash of the journal"], hashlib.sha256(entry).hexdigest())
+
+
+@test
+def every_page_has_the_hash_in_small_type():
+    rows = dict(row[:2] for row in load()["Provenance"].iter_rows(values_only=True))
+    with zipfile.ZipFile(BOOK) as parts:
+        for number in range(1, len(SHEETS) + 1):
+            footer = re.search("<oddFooter>(.*?)</oddFooter>", parts.read(f"xl/worksheets/sheet{number}.xml").decode())
+            # a digit right behind "&7" would make the type ten times as large
+            assert f"&amp;L&amp;7 {rows['Last hash of the journal']}&amp;R" in footer.group(1), footer.group(1)
 
 
 @test
