@@ -54,6 +54,8 @@ speak_in_templates (const SwWording *wording)
   g_setenv ("LANGUAGE", list, TRUE);
   setlocale (LC_MESSAGES, "C");
   setlocale (LC_MESSAGES, "C.UTF-8");
+  gtk_widget_set_default_direction (sw_wording_is_right_to_left (wording) ? GTK_TEXT_DIR_RTL
+                                                                          : GTK_TEXT_DIR_LTR);
 }
 
 /* The site's language and zone; the PC's where the site names none. */
@@ -275,6 +277,7 @@ sw_application_startup (GApplication *application)
 {
   G_APPLICATION_CLASS (sw_application_parent_class)->startup (application);
   gtk_window_set_default_icon_name (SW_APP_ID);
+  speak_in_templates (SW_APPLICATION (application)->wording);
   sw_theme_install (gdk_display_get_default ());
   add_actions (SW_APPLICATION (application));
 }

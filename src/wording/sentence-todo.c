@@ -144,10 +144,17 @@ say_retest_text (const SwWording *wording, const SwTaskFacts *facts)
                               amount, clock, due);
     }
   g_autofree char *ago = sw_duration_format (wording, facts->now_ms - facts->since_ms);
-  /* Translators: an amount of liquid, a time of day, a duration such as "40 min" */
+  if (facts->since_ms >= sw_day_start (wording, facts->now_ms))
+    /* Translators: an amount of liquid, a time of day, a duration such as "40 min" */
+    return g_strdup_printf (
+        sw_tr (wording, "%s added at %s, circulated %s. Only a re-test that passes closes it."),
+        amount, clock, ago);
+  g_autofree char *day = sw_day_format (wording, facts->since_ms, facts->now_ms);
+  /* Translators: an amount of liquid, a day such as "yesterday" or "on 13 June", a time of day, a
+   * duration such as "2 days" */
   return g_strdup_printf (
-      sw_tr (wording, "%s added at %s, circulated %s. Only a re-test that passes closes it."),
-      amount, clock, ago);
+      sw_tr (wording, "%s added %s at %s, circulated %s. Only a re-test that passes closes it."),
+      amount, day, clock, ago);
 }
 
 /* ---- a test ---- */
@@ -248,15 +255,16 @@ static const struct
   char *(*text) (const SwWording *wording, const SwTaskFacts *facts);
   const char *button;
 } tasks[SW_N_TASKS] = {
-  [SW_TASK_OVER_RANGE] = { say_over_range_title, say_over_range_text, N_ ("Open") },
-  [SW_TASK_RECORD_DOSE] = { say_record_dose_title, say_record_dose_text, N_ ("Record") },
-  [SW_TASK_RESUME] = { say_resume_title, say_resume_text, N_ ("Resume") },
-  [SW_TASK_DOSE] = { say_dose_title, say_dose_text, N_ ("Dose") },
-  [SW_TASK_RETEST] = { say_retest_title, say_retest_text, N_ ("Re-test") },
-  [SW_TASK_TEST] = { say_test_title, say_test_text, N_ ("Test") },
-  [SW_TASK_REVIEW] = { say_review_title, say_review_text, N_ ("Open") },
-  [SW_TASK_LOT] = { say_lot_title, say_lot_text, N_ ("Lots") },
-  [SW_TASK_CALIBRATION] = { say_calibration_title, say_calibration_text, N_ ("Calibrate") },
+  [SW_TASK_OVER_RANGE] = { say_over_range_title, say_over_range_text, NC_ ("button", "Open") },
+  [SW_TASK_RECORD_DOSE] = { say_record_dose_title, say_record_dose_text, NC_ ("button", "Record") },
+  [SW_TASK_RESUME] = { say_resume_title, say_resume_text, NC_ ("button", "Resume") },
+  [SW_TASK_DOSE] = { say_dose_title, say_dose_text, NC_ ("button", "Dose") },
+  [SW_TASK_RETEST] = { say_retest_title, say_retest_text, NC_ ("button", "Re-test") },
+  [SW_TASK_TEST] = { say_test_title, say_test_text, NC_ ("button", "Test") },
+  [SW_TASK_REVIEW] = { say_review_title, say_review_text, NC_ ("button", "Open") },
+  [SW_TASK_LOT] = { say_lot_title, say_lot_text, NC_ ("button", "Lots") },
+  [SW_TASK_CALIBRATION]
+  = { say_calibration_title, say_calibration_text, NC_ ("button", "Calibrate") },
 };
 
 char *
@@ -277,7 +285,7 @@ const char *
 sw_say_task_button (const SwWording *wording, SwTask task)
 {
   g_return_val_if_fail (task < SW_N_TASKS, NULL);
-  return sw_tr (wording, tasks[task].button);
+  return sw_trc (wording, "button", tasks[task].button);
 }
 
 char *

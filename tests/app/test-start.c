@@ -2,6 +2,7 @@
 /* Before a file is open: the choices, a new plant, and each reason why a file cannot be opened. */
 #include <glib/gstdio.h>
 
+#include "app/start/demo-plant.h"
 #include "app/start/new-plant.h"
 #include "app/start/start-window.h"
 #include "app/theme.h"
@@ -211,6 +212,35 @@ test_new_is_refused (void)
   g_assert_cmpstr (bytes, ==, "mine");
 }
 
+/* Made in the person's own data folder, opened with its banner; the second time it is there. */
+static void
+test_demo (void)
+{
+  g_autofree char *path = sw_demo_plant_path ();
+
+  g_assert_false (g_file_test (path, G_FILE_TEST_EXISTS));
+  for (int time = 0; time < 2; time++)
+    {
+      GtkWidget *start = start_new ();
+      gint64 until = g_get_monotonic_time () + 60 * G_USEC_PER_SEC;
+
+      g_signal_emit_by_name (sw_find_button (start, "Open the Demo"), "clicked");
+      while (!SW_IS_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)))
+             && g_get_monotonic_time () < until)
+        g_main_context_iteration (NULL, TRUE);
+      GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (application));
+      g_assert_true (SW_IS_WINDOW (window));
+      g_assert_nonnull (
+          sw_find_text (GTK_WIDGET (window),
+                        "Invented plant: every machine, person and product here is made up."));
+      SwContext *context = sw_window_get_context (SW_WINDOW (window));
+      g_assert_cmpint (sw_context_get_actor (context)->identified, ==, SW_IDENTIFIED_DEMO);
+      g_assert_true (g_file_test (path, G_FILE_TEST_EXISTS));
+      sw_snapshot (GTK_WIDGET (window), "demo");
+      close_all ();
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -225,6 +255,7 @@ main (int argc, char **argv)
   g_test_add_func ("/app/start/new plant needs names", test_new_needs_names);
   g_test_add_func ("/app/start/new plant is made", test_new_is_made);
   g_test_add_func ("/app/start/new plant is refused", test_new_is_refused);
+  g_test_add_func ("/app/start/demo plant", test_demo);
   SW_TEST_ROWS ("/app/start/problem", problems, test_problem);
   int result = g_test_run ();
   g_object_unref (application);

@@ -21,7 +21,7 @@ static const char introspection[]
 
 /* Never let go of: that would wait for the theme's connection, which lives as long as the process.
  */
-static GTestDBus *bus;
+static GTestDBus *test_bus;
 static GDBusConnection *portal;
 static guint32 desktop_scheme = 1; /* dark, before anybody asks */
 static SwTheme *theme;
@@ -159,10 +159,10 @@ export_portal (void)
 int
 main (int argc, char **argv)
 {
-  bus = g_test_dbus_new (G_TEST_DBUS_NONE);
+  test_bus = g_test_dbus_new (G_TEST_DBUS_NONE);
   /* In this order: the bus takes DISPLAY out of the environment. */
   gtk_test_init (&argc, &argv, NULL);
-  g_test_dbus_up (bus);
+  g_test_dbus_up (test_bus);
   export_portal ();
   theme = sw_theme_get_default ();
   sw_theme_install (gdk_display_get_default ());
@@ -172,6 +172,6 @@ main (int argc, char **argv)
   g_test_add_func ("/app/theme/setting", test_setting);
   int result = g_test_run ();
   g_clear_object (&portal);
-  g_test_dbus_stop (bus);
+  g_test_dbus_stop (test_bus);
   return result;
 }

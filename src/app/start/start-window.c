@@ -12,6 +12,7 @@
 
 #include "app/file-dialog.h"
 #include "app/plant-words.h"
+#include "app/start/demo-plant.h"
 #include "app/start/new-plant.h"
 #include "app/theme.h"
 #include "app/widgets/form-row.h"
@@ -30,6 +31,8 @@ struct _SwStartWindow
   GtkStack *stack;
   GtkWidget *again;
   GtkLabel *again_path;
+  GtkButton *demo;
+  GtkWidget *demo_busy;
   GtkLabel *defer;
   SwFormRow *site;
   SwFormRow *name;
@@ -113,6 +116,33 @@ static void
 open_cb (GtkButton *button, SwStartWindow *self)
 {
   sw_file_dialog_open (GTK_WINDOW (self), get_wording (self), file_chosen_cb, g_object_ref (self));
+}
+
+static void
+demo_ready_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (SwStartWindow) self = data;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *path = sw_demo_plant_ensure_finish (result, &error);
+  g_autofree char *wanted = sw_demo_plant_path ();
+
+  /* Closed in the meantime. */
+  if (get_application (self) == NULL)
+    return;
+  gtk_widget_set_sensitive (GTK_WIDGET (self->demo), TRUE);
+  gtk_widget_set_visible (self->demo_busy, FALSE);
+  if (path != NULL)
+    open_path (self, path, SW_OPEN_WRITE);
+  else
+    sw_start_window_explain (self, wanted, error);
+}
+
+static void
+demo_cb (GtkButton *button, SwStartWindow *self)
+{
+  gtk_widget_set_sensitive (GTK_WIDGET (self->demo), FALSE);
+  gtk_widget_set_visible (self->demo_busy, TRUE);
+  sw_demo_plant_ensure (demo_ready_cb, g_object_ref (self));
 }
 
 static void
@@ -301,6 +331,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, again);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, again_path);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, demo);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, demo_busy);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, defer);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, site);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, name);
@@ -327,6 +359,7 @@ sw_start_window_class_init (SwStartWindowClass *klass)
   bind_children (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, again_cb);
   gtk_widget_class_bind_template_callback (widget_class, open_cb);
+  gtk_widget_class_bind_template_callback (widget_class, demo_cb);
   gtk_widget_class_bind_template_callback (widget_class, new_cb);
   gtk_widget_class_bind_template_callback (widget_class, back_cb);
   gtk_widget_class_bind_template_callback (widget_class, create_cb);
