@@ -138,6 +138,9 @@ gboolean sw_sheet_write (const SwSheet *sheet,
                          lxw_workbook *workbook,
                          guint *n_rows,
                          GError **error);
+/* The cell of @column in @row: a copied member, or what its getter makes. The caller frees
+ * value->owned. */
+void sw_sheet_fill (const SwSheetColumn *column, const SwSheetRow *row, SwSheetValue *value);
 /* A sheet of that (untranslated) name, set up for paper. (transfer none) */
 lxw_worksheet *
 sw_sheet_add (lxw_workbook *workbook, const SwSheetContext *context, const char *name);

@@ -8,9 +8,8 @@
 #define LAST_ROW 1048575u  /* of a sheet, counted from 0 */
 #define PRINT_SCALE 65     /* per cent: about ten columns on a page */
 
-/* The member as a cell; a getter does more. */
-static void
-fill_value (const SwSheetColumn *column, SwSheetRow *row, SwSheetValue *value)
+void
+sw_sheet_fill (const SwSheetColumn *column, const SwSheetRow *row, SwSheetValue *value)
 {
   gconstpointer record = row->record[column->source];
   gconstpointer member
@@ -155,7 +154,7 @@ write_row (
     {
       SwSheetValue value;
 
-      fill_value (&sheet->columns[i], row, &value);
+      sw_sheet_fill (&sheet->columns[i], row, &value);
       sw_sheet_cell_write (worksheet, row->row, (lxw_col_t)i, context, &value);
       g_free (value.owned);
     }
