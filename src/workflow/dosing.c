@@ -88,7 +88,9 @@ check_other_doses (Work *work, GError **error)
 static gboolean
 check_age (Work *work, GError **error)
 {
-  double age_h = (double)(work->now_ms - work->titration->closed_ms) / MS_PER_HOUR;
+  /* On the Result page nothing is closed yet: the figure is of this moment. */
+  gint64 closed_ms = work->titration->closed_ms != 0 ? work->titration->closed_ms : work->now_ms;
+  double age_h = (double)(work->now_ms - closed_ms) / MS_PER_HOUR;
   GError *failure = NULL;
   gint64 fill = sw_machine_fill (work->store, work->sample->machine, &failure);
 
