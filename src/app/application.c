@@ -46,9 +46,12 @@ static const struct
 
 /* Templates are translated by gettext in the language of LANGUAGE; the wording adds its own entry
  * there at start. Setting LC_MESSAGES anew makes gettext look again. */
-static void
-speak_in_templates (const SwWording *wording)
+void
+sw_application_speak (SwApplication *self, const SwWording *wording)
 {
+  g_return_if_fail (SW_IS_APPLICATION (self));
+
+  wording = wording != NULL ? wording : self->wording;
   g_autofree char *list = g_strconcat (sw_wording_get_language (wording), ":xx", NULL);
 
   g_setenv ("LANGUAGE", list, TRUE);
@@ -130,7 +133,7 @@ sw_application_open_store (SwApplication *self, SwStore *store)
 
   g_autoptr (SwWording) wording = make_wording (store);
   remember (store);
-  speak_in_templates (wording);
+  sw_application_speak (self, wording);
   g_autoptr (SwContext) context = sw_context_new (store, wording);
   SwWindow *window = sw_window_new (GTK_APPLICATION (self), context);
   gtk_window_present (GTK_WINDOW (window));
@@ -277,7 +280,7 @@ sw_application_startup (GApplication *application)
 {
   G_APPLICATION_CLASS (sw_application_parent_class)->startup (application);
   gtk_window_set_default_icon_name (SW_APP_ID);
-  speak_in_templates (SW_APPLICATION (application)->wording);
+  sw_application_speak (SW_APPLICATION (application), NULL);
   sw_theme_install (gdk_display_get_default ());
   add_actions (SW_APPLICATION (application));
 }

@@ -18,6 +18,8 @@ SwApplication *sw_application_new (void);
 
 /* How the program speaks before a file is open. (transfer none) */
 SwWording *sw_application_get_wording (SwApplication *self);
+/* The language of templates made from now on; NULL = sw_application_get_wording. */
+void sw_application_speak (SwApplication *self, const SwWording *wording);
 /* Opens a file in a window of its own; one that is open already comes to the front. FALSE when it
  * cannot be opened. */
 gboolean

@@ -9,6 +9,7 @@
 #include "app/window.h"
 #include "support/plant.h"
 #include "tests/app/snapshot.h"
+#include "workflow/setup.h"
 
 static SwApplication *application;
 
@@ -189,6 +190,35 @@ test_new_is_made (void)
   close_all ();
 }
 
+/* The window speaks the site's language whatever the PC speaks: sentences and templates alike. */
+static void
+test_language (void)
+{
+  g_autoptr (SwTestFolder) folder = sw_test_folder_new ();
+  g_autofree char *path = g_build_filename (folder, "nord.stillwarden", NULL);
+  const SwNewPlant plant = { .site = "Nord", .name = "N. Invented", .initials = "NI" };
+  const SwActor system = { .identified = SW_IDENTIFIED_SYSTEM, .reason = "for a test" };
+  gint64 id = 0;
+  SwStore *store = sw_new_plant_create (path, &plant, &id, NULL);
+  g_autoptr (SwSite) site = sw_site_get (store, NULL);
+
+  site->language = g_strdup ("de");
+  g_assert_true (sw_setup_site (store, &system, site, NULL));
+  sw_application_open_store (application, store);
+  GtkWidget *window
+      = GTK_WIDGET (gtk_application_get_active_window (GTK_APPLICATION (application)));
+  sw_snapshot (window, "german");
+  /* The first from wording, the second from a template; both as po/de.po has them. */
+  g_autoptr (SwWording) german = sw_wording_new ("de", NULL);
+  g_assert_nonnull (sw_find_text (window, sw_tr (german, "Nothing to do now")));
+  GtkWidget *search = sw_find_widget (window, GTK_TYPE_SEARCH_ENTRY, NULL);
+  g_autofree char *placeholder = NULL;
+  g_object_get (search, "placeholder-text", &placeholder, NULL);
+  g_assert_cmpstr (placeholder, ==, sw_tr (german, "Find a machine, sample, lot"));
+  g_assert_cmpstr (placeholder, !=, "Find a machine, sample, lot");
+  close_all ();
+}
+
 /* What cannot be filled in leaves no file behind; a file that is there stays as it is. */
 static void
 test_new_is_refused (void)
@@ -254,6 +284,7 @@ main (int argc, char **argv)
   g_test_add_func ("/app/start/first page", test_first);
   g_test_add_func ("/app/start/new plant needs names", test_new_needs_names);
   g_test_add_func ("/app/start/new plant is made", test_new_is_made);
+  g_test_add_func ("/app/start/language of the site", test_language);
   g_test_add_func ("/app/start/new plant is refused", test_new_is_refused);
   g_test_add_func ("/app/start/demo plant", test_demo);
   SW_TEST_ROWS ("/app/start/problem", problems, test_problem);

@@ -135,6 +135,13 @@ test_read_only (void)
   g_assert_false (sw_window_may_write (window));
 }
 
+/* Large text: the desktop's text scale reaches the toolkit as a higher resolution, in 1024ths. */
+static void
+set_dpi (int dpi)
+{
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", dpi * 1024, NULL);
+}
+
 /* Every size and look that people use; the pictures are for eyes, the drawing is the test. */
 static void
 test_looks (void)
@@ -145,11 +152,17 @@ test_looks (void)
     const char *language;
     int width, height;
     gboolean dark;
+    gboolean contrast;
+    int dpi;
   } looks[] = {
-    { "small-light", "en", 1024, 600, FALSE },
-    { "small-dark", "en", 1024, 600, TRUE },
-    { "large-dark", "en", 1280, 900, TRUE },
-    { "small-long", "xx", 1024, 600, FALSE },
+    { "small-light", "en", 1024, 600, FALSE, FALSE, 96 },
+    { "small-dark", "en", 1024, 600, TRUE, FALSE, 96 },
+    { "large-dark", "en", 1280, 900, TRUE, FALSE, 96 },
+    { "small-long", "xx", 1024, 600, FALSE, FALSE, 96 },
+    { "contrast-light", "en", 1280, 900, FALSE, TRUE, 96 },
+    { "contrast-dark", "en", 1280, 900, TRUE, TRUE, 96 },
+    { "large-text", "en", 1280, 900, FALSE, FALSE, 144 },
+    { "small-large-text", "xx", 1024, 600, FALSE, FALSE, 120 },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (looks); i++)
@@ -157,6 +170,8 @@ test_looks (void)
       g_autoptr (BusyPlant) plant = busy_plant_new ();
       SwWindow *window = busy_plant_open_window (plant, looks[i].language, looks[i].width,
                                                  looks[i].height, looks[i].dark);
+      sw_theme_force (looks[i].dark ? SW_SCHEME_DARK : SW_SCHEME_LIGHT, looks[i].contrast);
+      set_dpi (looks[i].dpi);
       g_autofree char *todo = g_strconcat ("todo-", looks[i].name, NULL);
       g_autofree char *machine = g_strconcat ("machine-", looks[i].name, NULL);
       sw_snapshot (GTK_WIDGET (window), todo);
@@ -165,6 +180,7 @@ test_looks (void)
       g_assert_cmpint (gtk_widget_get_width (GTK_WIDGET (window)), <=, looks[i].width);
       g_assert_cmpint (gtk_widget_get_height (GTK_WIDGET (window)), <=, looks[i].height);
     }
+  set_dpi (96);
 }
 
 int

@@ -11,6 +11,9 @@
 #include "charts/history-chart.h"
 #include "wording/sentence-todo.h"
 
+/* High enough for lane, labels and axis; it grows with the text. */
+#define HEIGHT_PT 180.0
+#define WIDTH_PT 200.0
 #define POINTS_PER_INCH 72.0
 /* gtk-xft-dpi counts in 1024ths; -1 = not known. */
 #define DPI_UNITS 1024.0
@@ -43,6 +46,7 @@ static void
 forget_layout (SwChartView *self)
 {
   g_clear_pointer (&self->chart, sw_history_chart_free);
+  gtk_widget_queue_resize (GTK_WIDGET (self));
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -98,13 +102,27 @@ ensure_chart (SwChartView *self)
   if (self->chart != NULL && self->chart_width == width && self->chart_height == height)
     return self->chart;
   const SwChartStyle style = make_style (self);
-  forget_layout (self);
+  g_clear_pointer (&self->chart, sw_history_chart_free);
   self->px_per_point = get_px_per_point (GTK_WIDGET (self));
   self->chart = sw_history_chart_new (self->history, &style, self->wording,
                                       width / self->px_per_point, height / self->px_per_point);
   self->chart_width = width;
   self->chart_height = height;
   return self->chart;
+}
+
+static void
+sw_chart_view_measure (GtkWidget *widget,
+                       GtkOrientation orientation,
+                       int for_size,
+                       int *minimum,
+                       int *natural,
+                       int *minimum_baseline,
+                       int *natural_baseline)
+{
+  double points = orientation == GTK_ORIENTATION_VERTICAL ? HEIGHT_PT : WIDTH_PT;
+
+  *minimum = *natural = (int)(points * get_px_per_point (widget));
 }
 
 static void
@@ -196,6 +214,7 @@ sw_chart_view_class_init (SwChartViewClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = sw_chart_view_dispose;
+  widget_class->measure = sw_chart_view_measure;
   widget_class->snapshot = sw_chart_view_snapshot;
   widget_class->query_tooltip = sw_chart_view_query_tooltip;
   signals[SIGNAL_TEST_CHOSEN]

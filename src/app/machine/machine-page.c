@@ -242,7 +242,7 @@ setup_when_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePa
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
 
   gtk_box_append (GTK_BOX (box), sw_verdict_new (SW_VERDICT_UNKNOWN, 12));
-  gtk_box_append (GTK_BOX (box), make_label (NULL, 21));
+  gtk_box_append (GTK_BOX (box), make_label (NULL, 12));
   gtk_list_item_set_child (item, box);
 }
 
@@ -260,7 +260,7 @@ bind_when_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePag
 static void
 setup_result_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
 {
-  gtk_list_item_set_child (item, make_label ("sw-bold", 18));
+  gtk_list_item_set_child (item, make_label ("sw-bold", 12));
 }
 
 static void

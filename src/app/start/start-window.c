@@ -377,6 +377,7 @@ sw_start_window_init (SwStartWindow *self)
 SwStartWindow *
 sw_start_window_new (SwApplication *application)
 {
+  sw_application_speak (application, NULL);
   SwStartWindow *self = g_object_new (SW_TYPE_START_WINDOW, "application", application, NULL);
 
   gtk_label_set_text (self->defer, sw_say_caution (get_wording (self), SW_CAUTION_DEFER));

@@ -10,6 +10,8 @@
 #include <math.h>
 
 #define BOX 16.0 /* units of the drawing box */
+/* gtk-xft-dpi of text that is not scaled; it counts in 1024ths, -1 = not known. */
+#define PLAIN_DPI (96.0 * 1024.0)
 
 struct _SwVerdict
 {
@@ -154,7 +156,12 @@ sw_verdict_measure (GtkWidget *widget,
                     int *minimum_baseline,
                     int *natural_baseline)
 {
-  *minimum = *natural = SW_VERDICT (widget)->size_px;
+  int dpi = -1;
+
+  /* A mark is read like a letter: it grows with large text. */
+  g_object_get (gtk_widget_get_settings (widget), "gtk-xft-dpi", &dpi, NULL);
+  *minimum = *natural
+      = (int)(SW_VERDICT (widget)->size_px * (dpi > 0 ? dpi / PLAIN_DPI : 1.0) + 0.5);
 }
 
 static void
