@@ -51,11 +51,22 @@ make_wording (const SwCliRun *run, SwStore *store, GError **error)
 {
   g_autoptr (SwSite) site = sw_site_get (store, error);
   const char *language = sw_options_get_text (run->options, "language");
+  g_autoptr (SwWording) wording = NULL;
 
   if (site == NULL)
     return NULL;
-  return sw_wording_new (language != NULL ? language : sw_wording_get_language (run->wording),
-                         site->zone);
+  wording = sw_wording_new (language != NULL ? language : sw_wording_get_language (run->wording),
+                            site->zone);
+  /* English is the source and has no catalogue */
+  if (language != NULL && sw_wording_get_domain (wording) == NULL
+      && !g_str_has_prefix (language, "en"))
+    {
+      sw_options_refuse (run->options, "language",
+                         sw_tr (run->wording, "There is no translation into this language."),
+                         error);
+      return NULL;
+    }
+  return g_steal_pointer (&wording);
 }
 
 static gboolean

@@ -113,11 +113,22 @@ write_header (const SwSheet *sheet, const SwSheetContext *context, lxw_worksheet
     }
 }
 
+/* What of a translation a sheet can bear: its name has 31 characters, and some it may not have.
+ * (transfer full) */
+static char *
+make_name (const char *translated)
+{
+  const glong n = MIN (g_utf8_strlen (translated, -1), 31);
+  char *name = g_utf8_substring (translated, 0, n);
+
+  return g_strstrip (g_strdelimit (name, "[]:*?/\\'", ' '));
+}
+
 lxw_worksheet *
 sw_sheet_add (lxw_workbook *workbook, const SwSheetContext *context, const char *name)
 {
-  const char *translated = sw_trc (context->wording, "sheet", name);
-  /* a translation that no sheet can bear must not cost the export */
+  g_autofree char *translated = make_name (sw_trc (context->wording, "sheet", name));
+  /* two sheets with one name: a bad translation must not cost the export */
   const gboolean fits = workbook_validate_sheet_name (workbook, translated) == LXW_NO_ERROR;
   lxw_worksheet *worksheet = workbook_add_worksheet (workbook, fits ? translated : name);
 

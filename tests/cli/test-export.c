@@ -188,6 +188,7 @@ static const ComplaintRow complaint_rows[] = {
   { "bad date", "--xlsx /no/such/x.xlsx --from yesterday", 2, "--from" },
   { "day that is not", "--xlsx /no/such/x.xlsx --to 2026-02-30", 2, "--to" },
   { "unknown machine", "--xlsx /no/such/x.xlsx --machine M-99", 1, "M-99" },
+  { "unknown language", "--xlsx /no/such/x.xlsx --language qq", 2, "--language" },
   { "unknown option", "--xlsx /no/such/x.xlsx --csv x", 2, "--csv" },
   { "no folder", "--xlsx /no/such/x.xlsx", 1, "No such file" },
 };

@@ -179,6 +179,21 @@ def the_same_request_gives_the_same_bytes():
 
 
 @test
+def another_language_changes_words_only():
+    """The pseudo-locale has a translation of everything, and changes every word."""
+    english, other = load(), load(make("other.xlsx", "--language", "xx"))
+    expect(len(other.sheetnames), len(SHEETS))
+    for sheet, translated in zip(english, other):
+        assert translated.title != sheet.title, sheet.title
+        for ours, theirs in zip(sheet.iter_rows(), translated.iter_rows()):
+            for cell, found in zip(ours, theirs):
+                if cell.row == 1 and cell.value is not None:
+                    assert found.value != cell.value, f"{sheet.title}: {cell.value} is not translated"
+                elif not isinstance(cell.value, str):
+                    expect(found.value, cell.value)
+
+
+@test
 def a_comma_locale_changes_nothing():
     with tempfile.TemporaryDirectory() as locales:
         subprocess.run(["localedef", "-i", "de_DE", "-f", "UTF-8", f"{locales}/de_DE.UTF-8"], check=True)
