@@ -80,6 +80,14 @@ sw_say_method_fact (const SwWording *wording, SwQuantityName quantity, double va
 }
 
 char *
+sw_say_strip_row (const SwWording *wording, SwField meaning)
+{
+  /* Translators: a field where a colour of a strip is named; %s is "acid", "neutral" ... */
+  return g_strdup_printf (sw_tr (wording, "The strip's colour for “%s”"),
+                          sw_say_field (wording, meaning));
+}
+
+char *
 sw_say_colour_field (const SwWording *wording, const char *label, SwField meaning)
 {
   /* Translators: 1 the colour of a strip as the site calls it, 2 "acid", "neutral" ... */

@@ -33,6 +33,7 @@ const char *sw_say_paper (const SwWording *wording, guint paper);
 const char *sw_say_saved (const SwWording *wording);
 const char *sw_say_out_of_use (const SwWording *wording);
 const char *sw_say_setup_read_only (const SwWording *wording);
+const char *sw_say_person_first (const SwWording *wording);
 
 /* ---- all below (transfer full) ---- */
 /* "2026-05-24" in the reader's zone, as it is typed in any language. */
@@ -69,6 +70,8 @@ char *
 sw_say_method_fact (const SwWording *wording, SwQuantityName quantity, double value, SwUnit unit);
 /* What it means that the caustic addition counts, or does not. (transfer none) */
 const char *sw_say_caustic_counts (const SwWording *wording, gboolean counts);
+/* "Acid is shown by", a field's name beside its colour. (transfer full) */
+char *sw_say_strip_row (const SwWording *wording, SwField meaning);
 /* "Yellow means acid" (transfer full) */
 char *sw_say_colour_field (const SwWording *wording, const char *label, SwField meaning);
 /* Heading of a method's text: "draw", "prepare", "read", "caution". (transfer none) */
