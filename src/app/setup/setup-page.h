@@ -12,7 +12,10 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (SwSetupPage, sw_setup_page, SW, SETUP_PAGE, GtkWidget)
 
 GtkWidget *sw_setup_page_new (SwContext *context);
-/* "machines", "methods", "products", "lots", "people", "site"; NULL = the first. */
+/* "machines", "methods", "products", "lots", "droppers", "solvents", "people", "site"; NULL = where
+ * it was left, at first "machines". A form that is open there stays open. */
 void sw_setup_page_show (SwSetupPage *self, const char *section);
+/* The form of one record, 0 = a new one, with the focus at a field (NULL = the first). */
+void sw_setup_page_open (SwSetupPage *self, const char *section, gint64 id, const char *field);
 
 G_END_DECLS
