@@ -198,7 +198,7 @@ close_incident (SwDemo *demo, SwDemoMachine *machine, GError **error)
   if (incident == NULL)
     return id == 0 && (error == NULL || *error == NULL);
   if (incident->state != SW_INCIDENT_RETEST_PASSED
-      || demo->now_ms > demo->end_ms - 6 * SW_DEMO_DAY_MS)
+      || demo->now_ms > demo->end_ms - 2 * SW_DEMO_DAY_MS)
     return TRUE;
   sw_demo_wait (demo, 20.0);
   incident->state = SW_INCIDENT_CLOSED;
