@@ -100,4 +100,5 @@ sw_window_leave_test (SwWindow *self)
   g_return_if_fail (SW_IS_WINDOW (self));
   sw_window_show_plant (self);
   sw_window_show_place (self);
+  gtk_widget_grab_focus (gtk_stack_get_visible_child (self->pages));
 }

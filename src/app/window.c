@@ -302,6 +302,7 @@ sw_window_new (GtkApplication *application, SwContext *context)
   sw_machine_page_set_context (self->machine, context);
   show_banners (self);
   sw_window_show_todo (self);
+  gtk_widget_grab_focus (GTK_WIDGET (self->todo));
   self->timer = g_timeout_add_seconds (REFRESH_S, refresh_cb, self);
   return self;
 }

@@ -304,6 +304,15 @@ sw_todo_page_refresh (SwTodoPage *self)
 
 /* ---- class ---- */
 
+/* The most urgent thing, so that Enter begins it. */
+static gboolean
+sw_todo_page_grab_focus (GtkWidget *widget)
+{
+  GtkWidget *card = gtk_widget_get_first_child (GTK_WIDGET (SW_TODO_PAGE (widget)->cards));
+
+  return card != NULL && gtk_widget_grab_focus (card);
+}
+
 static void
 sw_todo_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
 {
@@ -330,6 +339,7 @@ sw_todo_page_class_init (SwTodoPageClass *klass)
 
   object_class->get_property = sw_todo_page_get_property;
   object_class->dispose = sw_todo_page_dispose;
+  widget_class->grab_focus = sw_todo_page_grab_focus;
   props[PROP_COUNT] = g_param_spec_uint ("count", NULL, NULL, 0, G_MAXUINT, 0,
                                          G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, props);
