@@ -29,8 +29,9 @@ typedef enum
   SW_FACT_RETEST_FIRST,          /* a dose was added; its re-test comes before another dose */
   SW_FACT_READ_ONLY,             /* the file is open read-only; text: who has it */
   SW_FACT_MACHINE_RETIRED,
-  SW_FACT_NO_PLAN, /* no method is planned for the machine */
-  SW_FACT_NO_LOT,  /* no lot on file that is neither expired nor used up; text: product */
+  SW_FACT_NEEDS_REVIEWER, /* a reviewer or administrator who did not do the re-test */
+  SW_FACT_NO_PLAN,        /* no method is planned for the machine */
+  SW_FACT_NO_LOT,         /* no lot on file that is neither expired nor used up; text: product */
   /* why no dose is shown */
   SW_FACT_NO_DOSE_OUTCOME, /* only acid found is dosed */
   SW_FACT_NO_DOSE_OVER_RANGE,

@@ -2,6 +2,8 @@
 /* One invented person does one guided test, page by page, as the program asks for it. */
 #include "cli/demo-private.h"
 
+#include "workflow/incident.h"
+
 #define SAMPLE_ML 50.0
 #define STRONG_DROPS 4.0 /* further off than this the strip is so yellow that two drops go in */
 #define STRUCK_SHARE 0.02
@@ -193,7 +195,7 @@ close_incident (SwDemo *demo, SwDemoMachine *machine, GError **error)
   const SwActor actor = sw_demo_actor (demo, demo->reviewer);
   const gint64 id = sw_incident_open_id (demo->store, machine->id, error);
   g_autoptr (SwIncident) incident = id != 0 ? sw_incident_load (demo->store, id, error) : NULL;
-  g_autoptr (SwReview) review = sw_review_new ();
+  g_autofree char *cause = sw_demo_text (demo, "words", "cause");
 
   if (incident == NULL)
     return id == 0 && (error == NULL || *error == NULL);
@@ -201,22 +203,7 @@ close_incident (SwDemo *demo, SwDemoMachine *machine, GError **error)
       || demo->now_ms > demo->end_ms - 2 * SW_DEMO_DAY_MS)
     return TRUE;
   sw_demo_wait (demo, 20.0);
-  incident->state = SW_INCIDENT_CLOSED;
-  incident->cause = sw_demo_text (demo, "words", "cause");
-  incident->closed_by = demo->reviewer;
-  incident->closed_ms = demo->now_ms;
-  review->subject_table = g_strdup (sw_table_name (SW_TABLE_INCIDENT));
-  review->subject = id;
-  review->subject_seq = incident->record.journal_seq;
-  review->person = demo->reviewer;
-  review->meaning = SW_MEANING_CLOSED;
-  if (!sw_act_begin (demo->store, SW_ACT_SIGN, &actor, error))
-    return FALSE;
-  if (sw_incident_update (demo->store, incident, error)
-      && sw_review_insert (demo->store, review, error) && sw_act_commit (demo->store, error))
-    return TRUE;
-  sw_act_cancel (demo->store);
-  return FALSE;
+  return sw_incident_close (demo->store, &actor, id, cause, error);
 }
 
 /* ---- whole tests ---- */

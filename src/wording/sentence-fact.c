@@ -57,6 +57,8 @@ static const FactSentence sentences[SW_N_FACTS] = {
     N_ ("This machine has an open test. Finish it first."),
     /* Translators: %s is the code of a sample. */
     N_ ("This machine has an open test, sample %s. Finish it first.") },
+  [SW_FACT_NEEDS_REVIEWER] = { FILL_NOTHING,
+    N_ ("A reviewer or an administrator who did not do the re-test closes the incident."), NULL },
   [SW_FACT_MACHINE_LOCKED] = { FILL_NOTHING,
     N_ ("An earlier dose of this machine is not recorded yet. Say first whether it was added."),
     NULL },

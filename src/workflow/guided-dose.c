@@ -9,6 +9,7 @@
  */
 #include "workflow/dosing-private.h"
 #include "workflow/guided-private.h"
+#include "workflow/incident.h"
 #include "workflow/recompute.h"
 
 #define MS_PER_MIN 60000.0
@@ -36,23 +37,6 @@ sw_guided_test_propose (SwGuidedTest *test, double extra, SwDoseProposal *propos
 
 /* ---- decide ---- */
 
-/* A reviewer or administrator, active, and not the one who titrated. */
-static gboolean
-may_release (const SwGuidedMove *move, gint64 person_id, gboolean *may, GError **error)
-{
-  g_autoptr (SwPerson) person = NULL;
-
-  *may = FALSE;
-  if (person_id == 0 || person_id == move->titration->analyst)
-    return TRUE;
-  person = sw_person_load (move->test->store, person_id, error);
-  if (person == NULL)
-    return FALSE;
-  *may = person->active && !person->record.voided
-         && (person->role == SW_ROLE_REVIEWER || person->role == SW_ROLE_ADMINISTRATOR);
-  return TRUE;
-}
-
 static gboolean
 check_released (const SwGuidedMove *move,
                 const SwDoseProposal *proposal,
@@ -63,7 +47,7 @@ check_released (const SwGuidedMove *move,
 
   if (proposal->release.code == SW_FACT_NONE)
     return TRUE;
-  if (!may_release (move, released_by, &may, error))
+  if (!sw_person_may_review (move->test->store, released_by, move->titration->analyst, &may, error))
     return FALSE;
   return may || sw_workflow_refuse (error, &proposal->release);
 }

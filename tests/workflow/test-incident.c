@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The guided test: signature, control test, re-test and incident. */
 #include "scene.h"
+#include "workflow/incident.h"
 
 /* ---- signature ---- */
 
@@ -144,6 +145,80 @@ test_retest_drawn_before_dose (void)
   sw_assert_fault (&error, SW_FAULT_RANGE, SW_QUANTITY_DATE);
 }
 
+/* ---- the end of an incident ---- */
+
+typedef struct
+{
+  const char *name;
+  gsize person; /* offset in SwTestPlant; the technician did the re-test */
+  gboolean passed;
+  const char *cause;
+  SwFactCode refusal;
+} CloseRow;
+
+static const CloseRow close_rows[] = {
+  { "reviewer", G_STRUCT_OFFSET (SwTestPlant, reviewer), TRUE, "oil", SW_FACT_NONE },
+  { "administrator", G_STRUCT_OFFSET (SwTestPlant, administrator), TRUE, "oil", SW_FACT_NONE },
+  { "analyst", G_STRUCT_OFFSET (SwTestPlant, technician), TRUE, "oil", SW_FACT_NEEDS_REVIEWER },
+  { "colleague", G_STRUCT_OFFSET (SwTestPlant, colleague), TRUE, "oil", SW_FACT_NEEDS_REVIEWER },
+  { "auditor", G_STRUCT_OFFSET (SwTestPlant, auditor), TRUE, "oil", SW_FACT_NEEDS_REVIEWER },
+  { "still-acid", G_STRUCT_OFFSET (SwTestPlant, reviewer), FALSE, "oil", SW_FACT_NOT_FROM_HERE },
+};
+
+/* An incident that waits (or, without @passed, is still open). */
+static gint64
+make_incident (Scene *scene, gboolean passed)
+{
+  gint64 dose = scene_dosed_test (scene, 3);
+  g_autoptr (SwIncident) incident = NULL;
+
+  if (passed)
+    {
+      sw_test_plant_advance (scene->plant, 60.0);
+      scene_test (scene, SW_PURPOSE_RETEST, dose, 0);
+    }
+  incident = scene_incident (scene);
+  g_assert_nonnull (incident);
+  return incident->record.id;
+}
+
+static void
+test_close (gconstpointer data)
+{
+  const CloseRow *row = data;
+  g_autoptr (Scene) scene = scene_new ();
+  const gint64 id = make_incident (scene, row->passed);
+  const SwActor actor
+      = sw_test_plant_actor (scene->plant, G_STRUCT_MEMBER (gint64, scene->plant, row->person));
+  g_autoptr (SwIncident) incident = NULL;
+  GError *error = NULL;
+  gboolean closed = sw_incident_close (scene->plant->store, &actor, id, row->cause, &error);
+
+  if (row->refusal != SW_FACT_NONE)
+    scene_assert_fact (&error, row->refusal);
+  g_assert_no_error (error);
+  g_assert_cmpint (closed, ==, row->refusal == SW_FACT_NONE);
+  incident = sw_incident_load (scene->plant->store, id, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (incident->state == SW_INCIDENT_CLOSED, ==, closed);
+  g_assert_cmpint (incident->closed_by, ==, closed ? actor.person : 0);
+  scene_assert_sound (scene);
+}
+
+static void
+test_close_needs_a_cause (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  const gint64 id = make_incident (scene, TRUE);
+  const SwActor actor = sw_test_plant_actor (scene->plant, scene->plant->reviewer);
+  GError *error = NULL;
+
+  g_assert_false (sw_incident_close (scene->plant->store, &actor, id, "  ", &error));
+  sw_assert_fault (&error, SW_FAULT_MISSING, SW_QUANTITY_REASON);
+  g_assert_true (sw_incident_close (scene->plant->store, &actor, id, "none found", &error));
+  g_assert_no_error (error);
+}
+
 /* clang-format off */
 static const struct { const char *path; GTestFunc test; } tests[] = {
   { "/incident/sign/review-row", test_sign },
@@ -154,6 +229,7 @@ static const struct { const char *path; GTestFunc test; } tests[] = {
   { "/incident/retest/pass-without-dose", test_pass_without_dose },
   { "/incident/retest/new-incident", test_new_incident },
   { "/incident/retest/drawn-before", test_retest_drawn_before_dose },
+  { "/incident/close/needs-a-cause", test_close_needs_a_cause },
 };
 /* clang-format on */
 
@@ -163,5 +239,6 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   for (gsize i = 0; i < G_N_ELEMENTS (tests); i++)
     g_test_add_func (tests[i].path, tests[i].test);
+  SW_TEST_ROWS ("/incident/close", close_rows, test_close);
   return g_test_run ();
 }

@@ -8,6 +8,7 @@
 #include "app/machine/machine-page.h"
 
 #include "app/machine/chart-view.h"
+#include "app/machine/incident-card.h"
 #include "app/machine/test-list.h"
 #include "app/todo/todo-words.h"
 #include "app/widgets/caution.h"
@@ -32,6 +33,7 @@ struct _SwMachinePage
   GtkLabel *why;
   GtkButton *action;
   SwCautionBar *caution;
+  SwIncidentCard *incident;
   GtkWidget *missing;
   GtkBox *missing_list;
   GtkWidget *empty;
@@ -189,6 +191,7 @@ show_all (SwMachinePage *self)
   if (self->machine == 0)
     return;
   show_state (self);
+  sw_incident_card_show (self->incident, self->machine);
   show_missing (self);
   show_history (self);
 }
@@ -317,6 +320,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SwMachinePage, why);
   gtk_widget_class_bind_template_child (widget_class, SwMachinePage, action);
   gtk_widget_class_bind_template_child (widget_class, SwMachinePage, caution);
+  gtk_widget_class_bind_template_child (widget_class, SwMachinePage, incident);
   gtk_widget_class_bind_template_child (widget_class, SwMachinePage, missing);
   gtk_widget_class_bind_template_child (widget_class, SwMachinePage, missing_list);
   gtk_widget_class_bind_template_child (widget_class, SwMachinePage, empty);
@@ -333,6 +337,7 @@ sw_machine_page_class_init (SwMachinePageClass *klass)
   G_OBJECT_CLASS (klass)->dispose = sw_machine_page_dispose;
   g_type_ensure (SW_TYPE_CHART_VIEW);
   g_type_ensure (SW_TYPE_CAUTION_BAR);
+  g_type_ensure (SW_TYPE_INCIDENT_CARD);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/org/stillwarden/Stillwarden/ui/machine/machine-page.ui");
   bind_children (widget_class);
@@ -368,6 +373,7 @@ sw_machine_page_set_context (SwMachinePage *self, SwContext *context)
   gtk_single_selection_set_autoselect (self->selection, FALSE);
   gtk_single_selection_set_can_unselect (self->selection, TRUE);
   gtk_column_view_set_model (self->list, GTK_SELECTION_MODEL (self->selection));
+  sw_incident_card_set_context (self->incident, context);
   sw_caution_bar_set (self->caution, sw_context_get_wording (context), SW_CAUTION_OVER_RANGE);
   g_signal_connect_object (context, "changed", G_CALLBACK (show_all), self, G_CONNECT_SWAPPED);
 }
