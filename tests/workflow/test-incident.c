@@ -179,7 +179,7 @@ make_incident (Scene *scene, gboolean passed)
     }
   incident = scene_incident (scene);
   g_assert_nonnull (incident);
-  return incident->record.id;
+  return incident != NULL ? incident->record.id : 0;
 }
 
 static void
