@@ -155,7 +155,7 @@ sw_bench_error (SwBench *bench, const char *id)
 gboolean
 sw_bench_shows (SwBench *bench, const char *words)
 {
-  GtkWidget *head = sw_find_widget (GTK_WIDGET (bench->page), GTK_TYPE_BOX, "head");
+  GtkWidget *head = sw_find_widget (GTK_WIDGET (bench->page), GTK_TYPE_WIDGET, "head");
   g_autofree char *above = sw_visible_text (head);
   g_autofree char *below = sw_visible_text (sw_bench_shown (bench));
 

@@ -238,6 +238,13 @@ sw_step_page_refresh (SwStepPage *self)
 }
 
 void
+sw_step_page_swap (SwStepPage *self, SwGuidedTest *test)
+{
+  get_private (self)->test = test;
+  sw_step_page_refresh (self);
+}
+
+void
 sw_step_page_close (SwStepPage *self)
 {
   SwStepPagePrivate *priv = get_private (self);

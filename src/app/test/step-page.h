@@ -34,6 +34,8 @@ struct _SwStepPageClass
 void sw_step_page_open (SwStepPage *self, SwContext *context, SwGuidedTest *test);
 /* Shows the test anew after a move that stays on the page. */
 void sw_step_page_refresh (SwStepPage *self);
+/* The same test, resumed by another person: what was typed stays. */
+void sw_step_page_swap (SwStepPage *self, SwGuidedTest *test);
 /* The test is gone. */
 void sw_step_page_close (SwStepPage *self);
 

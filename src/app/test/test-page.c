@@ -23,8 +23,8 @@
 #include "app/test/prepare-page.h"
 #include "app/test/read-page.h"
 #include "app/test/result-page.h"
+#include "app/test/test-head.h"
 #include "app/window.h"
-#include "wording/sentence-test.h"
 
 struct _SwTestPage
 {
@@ -42,13 +42,7 @@ struct _SwTestPage
 
   /* Template children */
   GtkWidget *layout;
-  GtkWidget *head;
-  GtkWidget *back;
-  GtkLabel *caption;
-  GtkLabel *title;
-  GtkLabel *subtitle;
-  GtkWidget *more;
-  GtkWidget *leave;
+  SwTestHead *head;
   GtkStack *pages;
 };
 
@@ -69,12 +63,6 @@ static void show_step (SwTestPage *self);
 
 G_DEFINE_FINAL_TYPE (SwTestPage, sw_test_page, GTK_TYPE_WIDGET)
 
-static const SwWording *
-get_wording (SwTestPage *self)
-{
-  return sw_context_get_wording (self->context);
-}
-
 /* ---- head ---- */
 
 static SwStepPage *
@@ -84,47 +72,10 @@ get_shown (SwTestPage *self)
 }
 
 static void
-set_optional (GtkLabel *label, const char *text)
-{
-  gtk_label_set_text (label, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (label), text != NULL && *text != '\0');
-}
-
-static void
-show_head (SwTestPage *self)
-{
-  g_autofree char *title = NULL;
-  g_autofree char *subtitle = NULL;
-  SwStepPage *shown = get_shown (self);
-
-  if (shown == NULL)
-    return;
-  g_object_get (shown, "title", &title, "subtitle", &subtitle, NULL);
-  set_optional (self->title, title);
-  set_optional (self->subtitle, subtitle);
-}
-
-static void
 head_changed_cb (SwStepPage *page, GParamSpec *pspec, SwTestPage *self)
 {
   if (page == get_shown (self))
-    show_head (self);
-}
-
-/* "M-07 Long bed, sample M-07-261124-1" and "Step 3 of 7", on one line. */
-static void
-show_caption (SwTestPage *self)
-{
-  const SwMachine *machine = sw_guided_test_get_machine (self->test);
-  const SwSample *sample = sw_guided_test_get_sample (self->test);
-  g_autofree char *caption = NULL;
-  int step;
-  int of;
-
-  sw_guided_test_get_progress (self->test, &step, &of);
-  caption = sw_say_test_caption (get_wording (self), machine->tag, machine->name, sample->code,
-                                 step, of);
-  gtk_label_set_text (self->caption, caption);
+    sw_test_head_show_page (self->head, page);
 }
 
 static void
@@ -140,8 +91,8 @@ show_actions (SwTestPage *self)
       widget, "test.back", asking || sw_guided_test_can (self->test, SW_MOVE_BACK, now_ms, NULL));
   gtk_widget_action_set_enabled (widget, "test.fresh", fresh && !asking);
   gtk_widget_action_set_enabled (widget, "test.abandon", abandon && !asking);
-  gtk_widget_set_visible (self->more, fresh || abandon);
-  gtk_widget_set_visible (self->leave, sw_guided_test_get_step (self->test) != SW_STEP_DONE);
+  sw_test_head_show_ways (self->head, fresh || abandon,
+                          sw_guided_test_get_step (self->test) != SW_STEP_DONE);
 }
 
 /* ---- pages ---- */
@@ -195,7 +146,7 @@ ask (SwTestPage *self, SwAsk what)
   gtk_stack_set_visible_child (self->pages, GTK_WIDGET (self->ask_page));
   sw_ask_page_set (SW_ASK_PAGE (self->ask_page), what);
   sw_step_page_open (self->ask_page, self->context, self->test);
-  show_head (self);
+  sw_test_head_show_page (self->head, get_shown (self));
   show_actions (self);
 }
 
@@ -232,7 +183,7 @@ show_step (SwTestPage *self)
 
   g_return_if_fail (step < SW_N_STEPS && types[step] != NULL);
   page = get_step_page (self, step);
-  show_caption (self);
+  sw_test_head_show_test (self->head, sw_context_get_wording (self->context), self->test);
   gtk_stack_set_visible_child (self->pages, GTK_WIDGET (page));
   if (page == self->current && titration == self->titration)
     sw_step_page_refresh (page);
@@ -244,7 +195,36 @@ show_step (SwTestPage *self)
       self->titration = titration;
       sw_step_page_open (page, self->context, self->test);
     }
-  show_head (self);
+  sw_test_head_show_page (self->head, get_shown (self));
+  show_actions (self);
+}
+
+/* Every move is made by who is at the bench when it is made. */
+static void
+person_changed_cb (SwContext *context, SwTestPage *self)
+{
+  SwGuidedTest *test;
+  GError *error = NULL;
+
+  if (self->test == NULL)
+    return;
+  if (sw_context_get_person (context) == 0)
+    {
+      sw_step_page_refresh (self->current);
+      return;
+    }
+  test = sw_guided_test_resume (sw_context_get_store (context), sw_context_get_actor (context),
+                                self->titration, &error);
+  if (test == NULL)
+    {
+      sw_step_page_settle (self->current, FALSE, error);
+      return;
+    }
+  sw_step_page_swap (self->current, test);
+  if (self->ask_page != NULL && get_shown (self) == self->ask_page)
+    sw_step_page_swap (self->ask_page, test);
+  sw_guided_test_free (self->test);
+  self->test = test;
   show_actions (self);
 }
 
@@ -335,16 +315,11 @@ sw_test_page_class_init (SwTestPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = sw_test_page_dispose;
+  g_type_ensure (SW_TYPE_TEST_HEAD);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/stillwarden/Stillwarden/ui/test/test-page.ui");
   gtk_widget_class_bind_template_child (widget_class, SwTestPage, layout);
   gtk_widget_class_bind_template_child (widget_class, SwTestPage, head);
-  gtk_widget_class_bind_template_child (widget_class, SwTestPage, back);
-  gtk_widget_class_bind_template_child (widget_class, SwTestPage, caption);
-  gtk_widget_class_bind_template_child (widget_class, SwTestPage, title);
-  gtk_widget_class_bind_template_child (widget_class, SwTestPage, subtitle);
-  gtk_widget_class_bind_template_child (widget_class, SwTestPage, more);
-  gtk_widget_class_bind_template_child (widget_class, SwTestPage, leave);
   gtk_widget_class_bind_template_child (widget_class, SwTestPage, pages);
   gtk_widget_class_install_action (widget_class, "test.back", NULL, back_cb);
   gtk_widget_class_install_action (widget_class, "test.leave", NULL, leave_action_cb);
@@ -367,6 +342,7 @@ sw_test_page_new (SwContext *context)
   SwTestPage *self = g_object_new (SW_TYPE_TEST_PAGE, NULL);
 
   self->context = g_object_ref (context);
+  g_signal_connect_object (context, "person-changed", G_CALLBACK (person_changed_cb), self, 0);
   return GTK_WIDGET (self);
 }
 
