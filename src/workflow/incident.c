@@ -6,8 +6,7 @@
 #include "workflow/guided.h"
 
 gboolean
-sw_person_may_review (
-    SwStore *store, gint64 person, gint64 other, gboolean *may, GError **error)
+sw_person_may_review (SwStore *store, gint64 person, gint64 other, gboolean *may, GError **error)
 {
   g_autoptr (SwPerson) row = NULL;
 

@@ -31,8 +31,7 @@ static SwIncident *
 find_waiting (SwIncidentCard *self)
 {
   SwStore *store = sw_context_get_store (self->context);
-  g_autoptr (GArray) ids
-      = sw_record_ids (store, SW_TABLE_INCIDENT, "machine", self->machine, NULL);
+  g_autoptr (GArray) ids = sw_record_ids (store, SW_TABLE_INCIDENT, "machine", self->machine, NULL);
 
   for (guint i = 0; ids != NULL && i < ids->len; i++)
     {
@@ -75,7 +74,8 @@ show_error (SwIncidentCard *self, const GError *error)
 {
   const SwWording *wording = sw_context_get_wording (self->context);
   const SwFact *fact = sw_workflow_error_get_fact (error);
-  g_autofree char *words = fact != NULL ? sw_say_fact (wording, fact) : sw_say_error (wording, error);
+  g_autofree char *words
+      = fact != NULL ? sw_say_fact (wording, fact) : sw_say_error (wording, error);
 
   sw_form_row_set_error (self->cause, words);
   gtk_widget_grab_focus (sw_form_row_get_entry (self->cause));
@@ -97,8 +97,8 @@ close_cb (GtkButton *button, SwIncidentCard *self)
       return;
     }
   if (window != NULL)
-    sw_window_toast (window, sw_tr (sw_context_get_wording (self->context),
-                                    "The acid incident is closed."));
+    sw_window_toast (
+        window, sw_tr (sw_context_get_wording (self->context), "The acid incident is closed."));
   sw_context_changed (self->context);
 }
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* An acid incident that waits for its reviewer: the cause is named here, and the incident closed. Hidden while none
- * waits. */
+/* An acid incident that waits for its reviewer: the cause is named here, and the incident closed.
+ * Hidden while none waits. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -13,7 +13,8 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (SwIncidentCard, sw_incident_card, SW, INCIDENT_CARD, GtkWidget)
 
 void sw_incident_card_set_context (SwIncidentCard *self, SwContext *context);
-/* Shows the oldest waiting incident of @machine. What was typed stays while it is the same incident. */
+/* Shows the oldest waiting incident of @machine. What was typed stays while it is the same
+ * incident. */
 void sw_incident_card_show (SwIncidentCard *self, gint64 machine);
 
 G_END_DECLS
