@@ -2,7 +2,7 @@
 /* Every page of the guided test as a picture, in each look: small (the 600 px of a bench screen
  * less the header bar) and large window, light and dark, and in the pseudo-locale, whose texts are
  * longer. What a picture cannot fail on is asserted here: the buttons of the bar lie inside the
- * window, and no two mnemonics of a page are the same.
+ * window, no two mnemonics of a page are the same, what can have the focus has a name.
  */
 #include <libintl.h>
 #include <string.h>
@@ -68,6 +68,34 @@ assert_inside (SwBench *bench, GtkWidget *widget)
     assert_inside (bench, child);
 }
 
+/* What can have the focus has a name for who cannot see it. */
+static void
+assert_named (GtkWidget *widget)
+{
+  GtkAccessible *accessible = GTK_ACCESSIBLE (widget);
+  gboolean by_relation
+      = gtk_test_accessible_has_relation (accessible, GTK_ACCESSIBLE_RELATION_LABELLED_BY);
+  gboolean by_property
+      = gtk_test_accessible_has_property (accessible, GTK_ACCESSIBLE_PROPERTY_LABEL);
+  g_autofree char *words = sw_visible_text (widget);
+
+  if (!gtk_widget_get_mapped (widget))
+    return;
+  if (GTK_IS_ENTRY (widget) || GTK_IS_DROP_DOWN (widget))
+    {
+      if (!by_relation)
+        g_error ("%s without a name", G_OBJECT_TYPE_NAME (widget));
+      return;
+    }
+  if ((GTK_IS_BUTTON (widget) || GTK_IS_MENU_BUTTON (widget)) && *words == '\0' && !by_property)
+    g_error ("%s without a name", G_OBJECT_TYPE_NAME (widget));
+  if (GTK_IS_MENU_BUTTON (widget))
+    return;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    assert_named (child);
+}
+
 static void
 take (SwBench *bench, const Look *look, const char *page)
 {
@@ -83,6 +111,7 @@ take (SwBench *bench, const Look *look, const char *page)
   g_assert_cmpint (gtk_widget_get_width (GTK_WIDGET (bench->window)), ==, look->look.width);
   g_assert_cmpint (gtk_widget_get_height (GTK_WIDGET (bench->window)), ==, look->look.height);
   assert_inside (bench, sw_bench_find (bench, GTK_TYPE_BOX, "actions"));
+  assert_named (GTK_WIDGET (bench->page));
 }
 
 /* ---- the pages, in the order of a test ---- */
