@@ -72,9 +72,12 @@ add_cb (GtkButton *button, SwReadPage *self)
 static void
 several_cb (GtkButton *button, SwReadPage *self)
 {
+  gboolean burette = sw_guided_test_get_method (get_test (self))->burette;
   SwAmount steps = { 0 };
-  gboolean good = sw_form_row_get_amount (self->several_steps, get_wording (self),
-                                          SW_QUANTITY_STEPS_ADDED, SW_UNIT_STEP, TRUE, &steps);
+  gboolean good
+      = sw_form_row_get_amount (self->several_steps, get_wording (self),
+                                burette ? SW_QUANTITY_STEPS_ADDED : SW_QUANTITY_DROP_COUNT,
+                                burette ? SW_UNIT_STEP : SW_UNIT_NONE, TRUE, &steps);
 
   if (!good)
     gtk_widget_grab_focus (GTK_WIDGET (self->several_steps));
