@@ -81,6 +81,7 @@ static void
 draw_line (SwIntervalPicture *self, cairo_t *cr)
 {
   double every = ceil (self->last / MOST_TICKS);
+  int n = (int)(self->last / every);
 
   set_colour (GTK_WIDGET (self), cr, "sw_edge");
   cairo_set_line_width (cr, 1.0);
@@ -88,8 +89,8 @@ draw_line (SwIntervalPicture *self, cairo_t *cr)
   cairo_line_to (cr, get_x (self, self->last), LINE_Y + 0.5);
   cairo_stroke (cr);
   set_colour (GTK_WIDGET (self), cr, "sw_dim");
-  for (double steps = 0.0; steps <= self->last; steps += every)
-    draw_tick_text (self, cr, steps);
+  for (int i = 0; i <= n; i++)
+    draw_tick_text (self, cr, i * every);
 }
 
 static void
