@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The staircase.
  *
- *   pass at 0.8 of the interval or later:  credit 0 -> 1 -> 2 -> interval x 1.25, credit 0
+ *   pass at 0.8 of the interval or later,
+ *   or on the day it was due:              credit 0 -> 1 -> 2 -> interval x 1.25, credit 0
  *   pass before that, or passing re-test:  nothing changes
  *   acid:                                  interval / 2, credit 0
  *   back to start:                         1 day, credit 0
@@ -86,11 +87,11 @@ check_test (const SwStaircase *before, const SwScheduleFacts *facts, GError **er
 
 /* A pass of a routine test. */
 static SwScheduleReason
-apply_pass (SwStaircase *staircase, double elapsed_days)
+apply_pass (SwStaircase *staircase, const SwScheduleFacts *facts)
 {
   double needed = SW_STAIRCASE_CREDIT * staircase->interval_days;
 
-  if (elapsed_days < needed * (1.0 - ROUND_OFF))
+  if (facts->elapsed_days < needed * (1.0 - ROUND_OFF) && !facts->on_due_day)
     return SW_SCHEDULE_EARLY;
   staircase->credit++;
   if (staircase->credit < SW_STAIRCASE_PASSES)
@@ -116,7 +117,7 @@ apply_test (SwStaircase *staircase, const SwScheduleFacts *facts)
     }
   if (facts->retest)
     return SW_SCHEDULE_RETEST;
-  return apply_pass (staircase, facts->elapsed_days);
+  return apply_pass (staircase, facts);
 }
 
 /* A start keeps its reason: that it is one matters more than where the limits put it. */

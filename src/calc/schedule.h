@@ -43,6 +43,8 @@ typedef struct
   gboolean retest;        /* it was a re-test after a dose */
   gboolean back_to_start; /* acid above the set size, new soil, leak, restart */
   double elapsed_days;    /* since the last routine test closed; INFINITY for the first; >= 0 */
+  gboolean on_due_day;    /* done on the day that the last decision named, or later: it earns credit
+                             even    where rounding that day down left less than the share above */
 } SwScheduleFacts;
 
 typedef struct

@@ -109,15 +109,18 @@ find_elapsed (SwStore *store,
   return TRUE;
 }
 
-/* The staircase before this test: that of the last decision, or its start. */
+/* The staircase before this test: that of the last decision, or its start; and the day it named,
+ * whose end is @due_ms (0 = none). */
 static gboolean
-load_staircase (SwStore *store, const SwPlan *plan, SwStaircase *staircase, GError **error)
+load_staircase (
+    SwStore *store, const SwPlan *plan, SwStaircase *staircase, gint64 *due_ms, GError **error)
 {
   g_autoptr (SwDecision) last = NULL;
   GError *failure = NULL;
   gint64 id = sw_decision_last (store, plan->record.id, &failure);
 
   *staircase = (SwStaircase){ .interval_days = SW_STAIRCASE_START_DAYS, .credit = 0 };
+  *due_ms = 0;
   if (!sw_answered (failure, error))
     return FALSE;
   if (id == 0)
@@ -126,6 +129,7 @@ load_staircase (SwStore *store, const SwPlan *plan, SwStaircase *staircase, GErr
   if (last == NULL)
     return FALSE;
   *staircase = (SwStaircase){ .interval_days = last->interval_days, .credit = last->credit };
+  *due_ms = last->due_ms;
   return TRUE;
 }
 
@@ -141,10 +145,13 @@ sw_schedule_decide (SwStore *store,
   SwStaircase after;
   SwScheduleReason reason;
   SwDecision *decision;
+  gint64 due_ms;
 
   if (!find_elapsed (store, plan, titration, &facts->elapsed_days, error)
-      || !load_staircase (store, plan, &before, error)
-      || !sw_schedule_advance (&before, facts, &limits, &after, &reason, error))
+      || !load_staircase (store, plan, &before, &due_ms, error))
+    return NULL;
+  facts->on_due_day = sw_schedule_end_of_day (store, titration->closed_ms) >= due_ms;
+  if (!sw_schedule_advance (&before, facts, &limits, &after, &reason, error))
     return NULL;
   decision = make_decision (plan, &after, reason);
   decision->titration = titration->record.id;
