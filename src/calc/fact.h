@@ -19,7 +19,7 @@ typedef enum
   SW_FACT_PAUSED_TOO_LONG,     /* number[0] minutes: a fresh portion is needed */
   SW_FACT_LOT_MISSING,         /* text: which */
   SW_FACT_LOT_EXPIRED,         /* text: code; needs a reason */
-  SW_FACT_FAMILY_REFUSED,      /* the method is not for this solvent; text: family */
+  SW_FACT_FAMILY_REFUSED,      /* the method is not for this solvent; text: the solvent */
   SW_FACT_CALIBRATION_MISSING, /* no drop volume on file for this liquid */
   SW_FACT_SIGNATURE_MISSING,
   SW_FACT_ALREADY_SIGNED,
@@ -27,6 +27,7 @@ typedef enum
   SW_FACT_MACHINE_HAS_OPEN_TEST, /* text: sample code */
   SW_FACT_MACHINE_LOCKED,        /* an earlier dose is not recorded yet */
   SW_FACT_RETEST_FIRST,          /* a dose was added; its re-test comes before another dose */
+  SW_FACT_RETEST_TOO_EARLY,      /* the dose has not circulated yet; number[0] minutes to go */
   SW_FACT_READ_ONLY,             /* the file is open read-only; text: who has it */
   SW_FACT_MACHINE_RETIRED,
   SW_FACT_NEEDS_REVIEWER, /* a reviewer or administrator who did not do the re-test */

@@ -45,7 +45,7 @@ static const FactSentence sentences[SW_N_FACTS] = {
     N_ ("Lot %s has expired. Choose another one, or say why it is used.") },
   [SW_FACT_FAMILY_REFUSED] = { FILL_TEXT,
     N_ ("This method must not be used for this solvent. The mixture may be dangerous."),
-    /* Translators: %s is a family of solvents. */
+    /* Translators: %s is the name of a solvent. */
     N_ ("This method must not be used for this solvent (%s). The mixture may be dangerous.") },
   [SW_FACT_CALIBRATION_MISSING] = { FILL_NOTHING,
     N_ ("No drop volume is on file for this liquid. Calibrate the dropper first."), NULL },
@@ -64,6 +64,10 @@ static const FactSentence sentences[SW_N_FACTS] = {
     NULL },
   [SW_FACT_RETEST_FIRST] = { FILL_NOTHING,
     N_ ("A dose was added. Its re-test comes before another dose."), NULL },
+  [SW_FACT_RETEST_TOO_EARLY] = { FILL_MINUTES,
+    N_ ("The dose has not circulated yet. Draw the sample of the re-test later."),
+    /* Translators: %s is a duration such as "40 min". */
+    N_ ("The dose has not circulated yet. Draw the sample of the re-test in %s.") },
   [SW_FACT_READ_ONLY] = { FILL_TEXT, N_ ("The file is open read-only. Nothing can be written."),
     /* Translators: %s says who has the file open. */
     N_ ("The file is open read-only here, because somebody else has it: %s.") },

@@ -2,6 +2,8 @@
 /* The guided test: begin and Draw, and the moves that leave a page without finishing it. */
 #include "workflow/guided-private.h"
 
+#define MS_PER_MIN 60000.0
+
 /* ---- begin ---- */
 
 static gboolean
@@ -169,22 +171,31 @@ check_point (const SwGuidedState *state, gint64 point, GError **error)
                         error);
 }
 
-/* The sample of a re-test was drawn after the dose went in, or it proves nothing about it. */
+/* A sample drawn before the dose went in, or before it has circulated (or reacted), proves nothing
+ * about it. */
+static gboolean
+check_circulated (const SwDoseRow *dose, gint64 drawn_ms, gint64 now_ms, GError **error)
+{
+  SwFact early = sw_fact (SW_FACT_RETEST_TOO_EARLY);
+
+  if (drawn_ms >= dose->retest_due_ms)
+    return TRUE;
+  early.number[0] = MAX (0.0, (double)(dose->retest_due_ms - now_ms) / MS_PER_MIN);
+  return sw_workflow_refuse (error, &early);
+}
+
 static gboolean
 check_drawn_time (
     SwStore *store, const SwSample *sample, gint64 drawn_ms, gint64 now_ms, GError **error)
 {
   g_autoptr (SwDoseRow) dose = NULL;
-  gint64 earliest_ms = 1;
 
-  if (sample->answers_dose != 0)
-    {
-      dose = sw_dose_row_load (store, sample->answers_dose, error);
-      if (dose == NULL)
-        return FALSE;
-      earliest_ms = MAX (dose->added_ms, dose->decided_ms);
-    }
-  return sw_check_time (drawn_ms, earliest_ms, now_ms, error);
+  if (!sw_check_time (drawn_ms, 1, now_ms, error))
+    return FALSE;
+  if (sample->answers_dose == 0)
+    return TRUE;
+  dose = sw_dose_row_load (store, sample->answers_dose, error);
+  return dose != NULL && check_circulated (dose, drawn_ms, now_ms, error);
 }
 
 static gboolean

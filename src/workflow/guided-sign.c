@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The guided test: Check and sign. In one act with the signature: what follows from the result.
  *
- *   schedule   routine, duplicate and re-test: the plan's next decision
- *   incident   acid found, or over range: one is opened, unless one is open; a passing test after
- *              which no dose waits for its re-test: it waits for its reviewer
- *   dose       a re-test answers the dose it was drawn for, whether it passes or not
+ *   schedule   routine test and re-test: the plan's next decision. A duplicate is about
+ * repeatability: it would count one sample twice incident   acid found, or over range: one is
+ * opened, unless one is open; a passing test after which no dose waits for its re-test: it waits
+ * for its reviewer dose       a re-test answers the dose it was drawn for, whether it passes or not
  *
  * Control tests are about the bench, not the machine: none of the three.
  */
@@ -162,7 +162,8 @@ write_consequences (SwGuidedMove *move, GError **error)
 {
   if (move->state->sample->purpose == SW_PURPOSE_CONTROL)
     return TRUE;
-  return answer_dose (move, error) && note_incident (move, error) && store_decision (move, error);
+  return answer_dose (move, error) && note_incident (move, error)
+         && (move->state->sample->purpose == SW_PURPOSE_DUPLICATE || store_decision (move, error));
 }
 
 gboolean

@@ -89,8 +89,8 @@ const SwOutcome *sw_guided_test_get_outcome (const SwGuidedTest *test);
 double sw_guided_test_get_total (const SwGuidedTest *test);
 /* NULL until the dose is decided. */
 const SwDoseRow *sw_guided_test_get_dose (const SwGuidedTest *test);
-const SwDecision *
-sw_guided_test_get_decision (const SwGuidedTest *test); /* NULL before the signature */
+/* NULL before the signature, and for control tests and duplicates. */
+const SwDecision *sw_guided_test_get_decision (const SwGuidedTest *test);
 
 /* TRUE when @move is possible now; else @refusal (may be NULL) says why. @now_ms from sw_store_now.
  */
@@ -111,6 +111,7 @@ typedef struct
   const char *remarks;
   gint64 drawn_ms; /* 0 = now */
 } SwDrawEntry;
+/* A re-test is drawn once the dose has circulated, or reacted: SW_FACT_RETEST_TOO_EARLY. */
 gboolean sw_guided_test_draw (SwGuidedTest *test, const SwDrawEntry *entry, GError **error);
 
 typedef struct

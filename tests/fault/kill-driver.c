@@ -80,6 +80,21 @@ lot_of (Driver *driver, gint64 product)
   return product != 0 ? first_id (driver, SW_TABLE_LOT, "product", product) : 0;
 }
 
+/* The sample of a re-test is drawn once the dose has circulated. */
+static void
+wait_for_circulation (Driver *driver, const SwSample *sample)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SwDoseRow) dose = NULL;
+
+  if (sample->answers_dose == 0)
+    return;
+  dose = sw_dose_row_load (driver->store, sample->answers_dose, &error);
+  g_assert_no_error (error);
+  while (sw_store_now (driver->store) < dose->retest_due_ms)
+    g_usleep (1000);
+}
+
 static gboolean
 draw (Driver *driver, SwGuidedTest *test, GError **error)
 {
@@ -93,6 +108,7 @@ draw (Driver *driver, SwGuidedTest *test, GError **error)
     .retained = TRUE,
   };
 
+  wait_for_circulation (driver, sw_guided_test_get_sample (test));
   return sw_guided_test_draw (test, &entry, error);
 }
 

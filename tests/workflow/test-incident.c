@@ -126,23 +126,32 @@ test_new_incident (void)
   g_assert_cmpint (second->state, ==, SW_INCIDENT_OPEN);
 }
 
+/* 45 min of circulation: what was drawn before proves nothing, whatever the clock says now. */
 static void
-test_retest_drawn_before_dose (void)
+test_retest_drawn_too_early (void)
 {
   g_autoptr (Scene) scene = scene_new ();
   GError *error = NULL;
   gint64 dose = scene_dosed_test (scene, 3);
+  gint64 due_ms = sw_guided_test_get_dose (scene->test)->retest_due_ms;
   SwDrawEntry entry;
 
-  sw_test_plant_advance (scene->plant, 60.0);
   scene_begin (scene, SW_PURPOSE_RETEST, dose);
+  scene->plant->now_ms = due_ms - 15 * SW_TEST_MINUTE_MS;
   entry = scene_draw_entry (scene);
-  entry.drawn_ms = scene_now (scene) - 3 * SW_TEST_HOUR_MS;
   g_assert_false (sw_guided_test_draw (scene->test, &entry, &error));
-  sw_assert_fault (&error, SW_FAULT_RANGE, SW_QUANTITY_DATE);
+  sw_assert_close (sw_workflow_error_get_fact (error)->number[0], 15.0, 1e-12);
+  scene_assert_fact (&error, SW_FACT_RETEST_TOO_EARLY);
+  scene->plant->now_ms = due_ms + SW_TEST_HOUR_MS;
+  entry.drawn_ms = due_ms - 1;
+  g_assert_false (sw_guided_test_draw (scene->test, &entry, &error));
+  scene_assert_fact (&error, SW_FACT_RETEST_TOO_EARLY);
   entry.drawn_ms = scene_now (scene) + SW_TEST_MINUTE_MS;
   g_assert_false (sw_guided_test_draw (scene->test, &entry, &error));
   sw_assert_fault (&error, SW_FAULT_RANGE, SW_QUANTITY_DATE);
+  entry.drawn_ms = due_ms;
+  sw_guided_test_draw (scene->test, &entry, &error);
+  g_assert_no_error (error);
 }
 
 /* ---- the end of an incident ---- */
@@ -228,7 +237,7 @@ static const struct { const char *path; GTestFunc test; } tests[] = {
   { "/incident/retest/routine-pass", test_routine_pass_does_not_answer },
   { "/incident/retest/pass-without-dose", test_pass_without_dose },
   { "/incident/retest/new-incident", test_new_incident },
-  { "/incident/retest/drawn-before", test_retest_drawn_before_dose },
+  { "/incident/retest/too-early", test_retest_drawn_too_early },
   { "/incident/close/needs-a-cause", test_close_needs_a_cause },
 };
 /* clang-format on */

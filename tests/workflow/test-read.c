@@ -196,6 +196,9 @@ test_pause (void)
   sw_test_plant_advance (scene->plant, 28.0);
   scene_add (scene, 1.0);
   scene_resume (scene, scene_titration (scene));
+  /* 1 + 28 + 1 min since the strip: just good. */
+  g_assert_true (sw_guided_test_can (scene->test, SW_MOVE_READ, scene_now (scene), NULL));
+  g_assert_false (sw_guided_test_can (scene->test, SW_MOVE_READ, scene_now (scene) + 1, NULL));
   sw_test_plant_advance (scene->plant, 2.0);
   g_assert_false (sw_guided_test_can (scene->test, SW_MOVE_READ, scene_now (scene), &refusal));
   g_assert_cmpint (refusal.code, ==, SW_FACT_PAUSED_TOO_LONG);

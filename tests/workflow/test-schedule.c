@@ -96,6 +96,22 @@ test_retest (void)
   sw_assert_close (decision->interval_days, 1.0, 1e-12);
 }
 
+/* Tests of other purposes in between do not make a routine test early. */
+static void
+test_between (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+
+  scene_test (scene, SW_PURPOSE_ROUTINE, 0, 0);
+  sw_test_plant_advance (scene->plant, 20.0 * 60.0);
+  scene_test (scene, SW_PURPOSE_CONTROL, 0, 0);
+  scene_test (scene, SW_PURPOSE_DUPLICATE, 0, 0);
+  g_assert_null (sw_guided_test_get_decision (scene->test));
+  sw_test_plant_advance (scene->plant, 3.0 * 60.0);
+  scene_test (scene, SW_PURPOSE_ROUTINE, 0, 0);
+  g_assert_cmpint (sw_guided_test_get_decision (scene->test)->reason, ==, SW_SCHEDULE_SAME);
+}
+
 typedef struct
 {
   const char *name;
@@ -141,5 +157,6 @@ main (int argc, char **argv)
       g_test_add_data_func (path, &dues[i], test_due_day);
     }
   g_test_add_func ("/schedule/re-test", test_retest);
+  g_test_add_func ("/schedule/between", test_between);
   return g_test_run ();
 }

@@ -186,7 +186,22 @@ make_move (Walk *walk, SwMove move, GError **error)
   return scene_try (walk->scene, move, error);
 }
 
-/* A lapsed figure cannot be recorded as added now: an argument, not the table, decides that. */
+/* Whether the dose that the sample answers has circulated by now. */
+static gboolean
+has_circulated (Walk *walk)
+{
+  gint64 answers = sw_guided_test_get_sample (walk->scene->test)->answers_dose;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SwDoseRow) dose = NULL;
+
+  if (answers == 0)
+    return TRUE;
+  dose = sw_dose_row_load (walk->scene->plant->store, answers, &error);
+  g_assert_no_error (error);
+  return scene_now (walk->scene) >= dose->retest_due_ms;
+}
+
+/* Arguments, not the table, decide when a sample was drawn and a dose added: here always now. */
 static gboolean
 may_succeed (Walk *walk, SwMove move)
 {
@@ -195,6 +210,8 @@ may_succeed (Walk *walk, SwMove move)
 
   if (!sw_guided_test_can (walk->scene->test, move, now_ms, NULL))
     return FALSE;
+  if (move == SW_MOVE_DRAW)
+    return has_circulated (walk);
   return move != SW_MOVE_RECORD_ADDED || dose == NULL
          || (dose->state == SW_DOSE_OPEN && now_ms - dose->decided_ms <= 8 * SW_TEST_HOUR_MS);
 }
