@@ -21,10 +21,12 @@ name_fault (const SwWording *wording, const SwFault *fault)
   return sw_say_capital (wording, of);
 }
 
-/* The number with its unit; what was typed where there is no number. */
+/* The number with its unit, a date as such; what was typed where there is no number. */
 static char *
 show_given (const SwWording *wording, const SwFault *fault)
 {
+  if (!isnan (fault->value) && fault->quantity == SW_QUANTITY_DATE)
+    return sw_date_format (wording, (gint64)fault->value);
   if (!isnan (fault->value))
     return sw_amount_format (wording, fault->value, fault->unit, DIGITS);
   return g_strdup (fault->typed != NULL ? fault->typed : "");
@@ -66,6 +68,12 @@ say_not_a_number (const SwWording *wording, const char *name, const char *given,
 static char *
 say_range (const SwWording *wording, const SwFault *fault, const char *name, const char *given)
 {
+  if (fault->quantity == SW_QUANTITY_DATE && fault->value > fault->high)
+    /* Translators: 1 the field, 2 the date that was given. */
+    return g_strdup_printf (sw_tr (wording, "%1$s: %2$s is too late."), name, given);
+  if (fault->quantity == SW_QUANTITY_DATE)
+    /* Translators: 1 the field, 2 the date that was given. */
+    return g_strdup_printf (sw_tr (wording, "%1$s: %2$s is too early."), name, given);
   if (fault->value > fault->high)
     /* Translators: 1 the field, 2 the value with its unit. */
     return g_strdup_printf (sw_tr (wording, "%1$s: %2$s is too much."), name, given);
@@ -117,6 +125,26 @@ say_combination (const SwWording *wording, const SwFault *fault, const char *nam
   return g_strdup_printf (sw_tr (wording, "%s: this excludes another value that is set."), name);
 }
 
+/* Empty or too long by its range; any other text is one that the file has already, or that names
+ * nothing it knows. */
+static char *
+say_text (const SwWording *wording, const SwFault *fault, const char *name)
+{
+  glong length = fault->typed != NULL ? g_utf8_strlen (fault->typed, -1) : 0;
+
+  if (length == 0)
+    /* Translators: %s is the field. */
+    return g_strdup_printf (sw_tr (wording, "%s: the text is empty, too long, or already in use."),
+                            name);
+  if ((double)length > fault->high && isfinite (fault->high) && fault->high > 0.0)
+    /* Translators: 1 the field, 2 the largest number of letters. */
+    return g_strdup_printf (sw_tr (wording, "%1$s: the text is too long. Allowed: %2$.0f letters."),
+                            name, fault->high);
+  /* Translators: 1 the field, 2 what was typed. */
+  return g_strdup_printf (sw_tr (wording, "%1$s: “%2$s” is in use already, or is not known."), name,
+                          fault->typed);
+}
+
 static char *
 say_head (const SwWording *wording, const SwFault *fault, const char *name, const char *given)
 {
@@ -138,6 +166,10 @@ say_head (const SwWording *wording, const SwFault *fault, const char *name, cons
       return g_strdup_printf (sw_tr (wording, "%1$s: “%2$s” has a comma. Use a point."), name,
                               given);
     case SW_FAULT_ORDER:
+      if (*given == '\0')
+        /* Translators: %s is the field. */
+        return g_strdup_printf (sw_tr (wording, "%s: this does not fit the order of the values."),
+                                name);
       /* Translators: 1 the field, 2 the value with its unit. */
       return g_strdup_printf (sw_tr (wording, "%1$s: %2$s does not fit the order of the values."),
                               name, given);
@@ -149,9 +181,7 @@ say_head (const SwWording *wording, const SwFault *fault, const char *name, cons
           sw_tr (wording, "%1$s: %2$s is too coarse for this dose. Use a smaller measure."), name,
           given);
     case SW_FAULT_TEXT:
-      /* Translators: %s is the field. */
-      return g_strdup_printf (
-          sw_tr (wording, "%s: the text is empty, too long, or already in use."), name);
+      return say_text (wording, fault, name);
     default:
       g_return_val_if_reached (g_strdup (name));
     }
@@ -165,8 +195,8 @@ has_allowed (const SwFault *fault)
   if (fault->code == SW_FAULT_ORDER && fault->value >= fault->low && fault->value <= fault->high)
     return FALSE;
   return fault->code != SW_FAULT_AMBIGUOUS && fault->code != SW_FAULT_COMBINATION
-         && fault->code != SW_FAULT_UNIT && fault->code != SW_FAULT_DECIMAL_COMMA
-         && fault->quantity != SW_QUANTITY_DATE;
+         && fault->code != SW_FAULT_TEXT && fault->code != SW_FAULT_UNIT
+         && fault->code != SW_FAULT_DECIMAL_COMMA && fault->quantity != SW_QUANTITY_DATE;
 }
 
 char *

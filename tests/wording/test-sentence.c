@@ -44,6 +44,11 @@ static const FaultRow fault_rows[] = {
     "Drop volume: “0,05” has a comma. Use a point." },
   { "order", { SW_FAULT_ORDER, SW_QUANTITY_READING_TOTAL, 2, 3, 1000, SW_UNIT_STEP },
     "Titrant so far: 2 steps does not fit the order of the values. Allowed: 3 to 1000 steps." },
+  { "order of dates", { SW_FAULT_ORDER, SW_QUANTITY_DATE, NAN, ALL },
+    "Date: this does not fit the order of the values." },
+  /* `date -u -d 2026-05-24 +%s` is 1779580800 */
+  { "late date", { SW_FAULT_RANGE, SW_QUANTITY_DATE, 1779580800000.0, 1, 1779000000000.0 },
+    "Date: 24 May 2026 is too late." },
   { "blank", { SW_FAULT_COMBINATION, SW_QUANTITY_BLANK, 1, 0, 0, SW_UNIT_STEP },
     "A blank cannot be used together with a caustic addition, nor with an acid titrant." },
   { "combination", { SW_FAULT_COMBINATION, SW_QUANTITY_RESERVE_HIGH, 1, 0, 0, SW_UNIT_STEP },
@@ -52,7 +57,11 @@ static const FaultRow fault_rows[] = {
     "Marks of the measuring jug: 500" SP "mL is too coarse for this dose. Use a smaller measure. "
     "Allowed: 0 to 126" SP "mL." },
   { "text", { SW_FAULT_TEXT, SW_QUANTITY_CODE, NAN, ALL, .typed = "M-07" },
+    "Code: “M-07” is in use already, or is not known." },
+  { "no text", { SW_FAULT_TEXT, SW_QUANTITY_CODE, NAN, 1, 40 },
     "Code: the text is empty, too long, or already in use." },
+  { "long text", { SW_FAULT_TEXT, SW_QUANTITY_CODE, NAN, 1, 5, .typed = "Grün-7" },
+    "Code: the text is too long. Allowed: 5 letters." },
   { "uncertainty of", { SW_FAULT_RANGE, SW_QUANTITY_UNCERTAINTY, -1, 0, 2, SW_UNIT_ML, .of = SW_QUANTITY_DROP_VOLUME },
     "Uncertainty of drop volume: \342\210\222" "1" SP "mL is too little. Allowed: 0 to 2" SP "mL." },
 };
