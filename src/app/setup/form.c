@@ -242,12 +242,21 @@ sw_form_is_changed (SwForm *self)
   return FALSE;
 }
 
+/* A text that is refused is found by itself: several fields may be names. */
 static gboolean
-is_about (SwForm *self, const SwFormSpec *spec, const SwFault *fault)
+is_about (SwForm *self, const SwFormControl *control, const SwFault *fault)
 {
+  const SwFormSpec *spec = control->spec;
+  g_autofree char *state = NULL;
+
   if (spec->quantity != fault->quantity || !sw_form_is_shown (self, spec))
     return FALSE;
-  return fault->quantity != SW_QUANTITY_UNCERTAINTY || spec->of == fault->of;
+  if (fault->quantity == SW_QUANTITY_UNCERTAINTY)
+    return spec->of == fault->of;
+  if (fault->code != SW_FAULT_TEXT || fault->typed == NULL)
+    return TRUE;
+  state = sw_form_class_of (control)->dup_state (control);
+  return g_str_equal (state, fault->typed);
 }
 
 gboolean
@@ -263,7 +272,7 @@ sw_form_show_error (SwForm *self, const GError *error)
     {
       const SwFormControl *control = &self->controls[i];
 
-      if (!is_about (self, control->spec, fault))
+      if (!is_about (self, control, fault))
         continue;
       words = sw_say_fault (sw_context_get_wording (self->context), fault);
       sw_form_class_of (control)->set_error (control, words);

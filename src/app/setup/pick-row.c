@@ -182,7 +182,7 @@ sw_pick_row_set_error (SwPickRow *self, const char *text)
   gtk_accessible_update_state (GTK_ACCESSIBLE (self->drop_down), GTK_ACCESSIBLE_STATE_INVALID,
                                GTK_ACCESSIBLE_INVALID_TRUE, -1);
   gtk_accessible_update_relation (GTK_ACCESSIBLE (self->drop_down),
-                                  GTK_ACCESSIBLE_RELATION_ERROR_MESSAGE, self->error, NULL, -1);
+                                  GTK_ACCESSIBLE_RELATION_ERROR_MESSAGE, self->error, -1);
 }
 
 const char *

@@ -112,6 +112,7 @@ build_content (SwSolventButton *self)
   gtk_label_set_wrap (self->fault, TRUE);
   gtk_widget_add_css_class (fault, "sw-wrong");
   gtk_widget_set_visible (fault, FALSE);
+  gtk_widget_set_name (add, "add-now");
   gtk_widget_set_halign (add, GTK_ALIGN_END);
   gtk_widget_set_size_request (box, 480, -1);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->editor));
