@@ -22,6 +22,14 @@ struct _SwPersonButton
   GtkListBox *list;
 };
 
+enum
+{
+  SIGNAL_CLOSED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
 G_DEFINE_FINAL_TYPE (SwPersonButton, sw_person_button, GTK_TYPE_WIDGET)
 
 #define PERSON_KEY "sw-person"
@@ -110,6 +118,12 @@ row_activated_cb (GtkListBox *list, GtkListBoxRow *row, SwPersonButton *self)
 }
 
 static void
+closed_cb (GtkPopover *popover, SwPersonButton *self)
+{
+  g_signal_emit (self, signals[SIGNAL_CLOSED], 0);
+}
+
+static void
 sw_person_button_dispose (GObject *object)
 {
   SwPersonButton *self = SW_PERSON_BUTTON (object);
@@ -126,6 +140,8 @@ sw_person_button_class_init (SwPersonButtonClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = sw_person_button_dispose;
+  signals[SIGNAL_CLOSED] = g_signal_new ("closed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0,
+                                         NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/stillwarden/Stillwarden/ui/person-button.ui");
   gtk_widget_class_bind_template_child (widget_class, SwPersonButton, button);
@@ -133,6 +149,7 @@ sw_person_button_class_init (SwPersonButtonClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SwPersonButton, popover);
   gtk_widget_class_bind_template_child (widget_class, SwPersonButton, list);
   gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
+  gtk_widget_class_bind_template_callback (widget_class, closed_cb);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
 }
 

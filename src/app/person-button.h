@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Who works now: a menu button with the active people. A name picked here proves nothing, and the
- * list says so. */
+ * list says so. Signal "closed": the list went, whether somebody was picked or not. */
 #pragma once
 
 #include <gtk/gtk.h>

@@ -39,6 +39,15 @@ struct _SwWindow
   GtkWidget *test;
 
   guint timer;
+
+  /* A test that waits until somebody says who works: plan or titration, both 0 = none */
+  struct
+  {
+    gint64 plan;
+    SwPurpose purpose;
+    gint64 answers_dose;
+    gint64 titration;
+  } waiting;
 };
 
 /* The title, in header bar and task list. */
@@ -48,5 +57,10 @@ void sw_window_show_place (SwWindow *self);
 gboolean sw_window_shows_test (SwWindow *self);
 /* Away from a test that may be open: the file keeps it where it stands. */
 void sw_window_show_plant (SwWindow *self);
+
+/* Goes on with the test that waited for a person, if any. */
+void sw_window_go_on (SwWindow *self);
+/* Nobody was picked: nothing waits any longer. */
+void sw_window_give_up (SwWindow *self);
 
 G_END_DECLS

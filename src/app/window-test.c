@@ -22,8 +22,6 @@ sw_window_may_write (SwWindow *self)
     }
   if (person == NULL)
     {
-      sw_window_toast (self,
-                       sw_tr (sw_context_get_wording (self->context), "Say first who works now."));
       sw_person_button_ask (self->person);
       return FALSE;
     }
@@ -47,7 +45,6 @@ open_test (SwWindow *self, SwGuidedTest *test, GError *error)
       g_error_free (error);
       return;
     }
-#ifdef SW_WITH_TEST_PAGE
   if (self->test == NULL)
     {
       self->test = sw_test_page_new (self->context);
@@ -59,18 +56,19 @@ open_test (SwWindow *self, SwGuidedTest *test, GError *error)
   sw_test_page_open (SW_TEST_PAGE (self->test), test);
   gtk_stack_set_visible_child_name (self->frame, "test");
   sw_window_set_place (self, name);
-#else
-  sw_guided_test_free (test);
-#endif
 }
 
 void
 sw_window_begin_test (SwWindow *self, gint64 plan, SwPurpose purpose, gint64 answers_dose)
 {
   g_return_if_fail (SW_IS_WINDOW (self));
+  self->waiting.plan = plan;
+  self->waiting.purpose = purpose;
+  self->waiting.answers_dose = answers_dose;
   if (!sw_window_may_write (self))
     return;
 
+  sw_window_give_up (self);
   GError *error = NULL;
   SwGuidedTest *test = sw_guided_test_begin (sw_context_get_store (self->context),
                                              sw_context_get_actor (self->context), plan, purpose,
@@ -84,9 +82,11 @@ void
 sw_window_resume_test (SwWindow *self, gint64 titration)
 {
   g_return_if_fail (SW_IS_WINDOW (self));
+  self->waiting.titration = titration;
   if (!sw_window_may_write (self))
     return;
 
+  sw_window_give_up (self);
   GError *error = NULL;
   SwGuidedTest *test
       = sw_guided_test_resume (sw_context_get_store (self->context),
@@ -101,4 +101,25 @@ sw_window_leave_test (SwWindow *self)
   sw_window_show_plant (self);
   sw_window_show_place (self);
   gtk_widget_grab_focus (gtk_stack_get_visible_child (self->pages));
+}
+
+void
+sw_window_give_up (SwWindow *self)
+{
+  self->waiting.plan = 0;
+  self->waiting.titration = 0;
+}
+
+void
+sw_window_go_on (SwWindow *self)
+{
+  gint64 titration = self->waiting.titration;
+  gint64 plan = self->waiting.plan;
+
+  if (sw_context_get_person (self->context) == 0)
+    return;
+  if (titration != 0)
+    sw_window_resume_test (self, titration);
+  else if (plan != 0)
+    sw_window_begin_test (self, plan, self->waiting.purpose, self->waiting.answers_dose);
 }

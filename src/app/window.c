@@ -73,9 +73,7 @@ sw_window_show_plant (SwWindow *self)
   if (!sw_window_shows_test (self))
     return;
   gtk_stack_set_visible_child_name (self->frame, "plant");
-#ifdef SW_WITH_TEST_PAGE
   sw_test_page_close (SW_TEST_PAGE (self->test));
-#endif
   sw_context_changed (self->context);
 }
 
@@ -107,7 +105,6 @@ sw_window_show_setup (SwWindow *self, const char *section)
 {
   g_return_if_fail (SW_IS_WINDOW (self));
 
-#ifdef SW_WITH_SETUP_PAGE
   if (self->setup == NULL)
     {
       self->setup = sw_setup_page_new (self->context);
@@ -115,7 +112,6 @@ sw_window_show_setup (SwWindow *self, const char *section)
     }
   sw_setup_page_show (SW_SETUP_PAGE (self->setup), section);
   show_page (self, "setup");
-#endif
 }
 
 /* ---- messages ---- */
@@ -151,6 +147,13 @@ static void
 lot_chosen_cb (SwSidebar *sidebar, gint64 lot, SwWindow *self)
 {
   sw_window_show_setup (self, "lots");
+}
+
+/* The list of people closed; what was picked has been gone on with by now. */
+static void
+closed_cb (SwPersonButton *person, SwWindow *self)
+{
+  sw_window_give_up (self);
 }
 
 static void
@@ -220,10 +223,8 @@ sw_window_dispose (GObject *object)
 
   g_clear_handle_id (&self->timer, g_source_remove);
   /* The test may hold the store: it goes before the context does. */
-#ifdef SW_WITH_TEST_PAGE
   if (self->test != NULL && sw_window_shows_test (self))
     sw_test_page_close (SW_TEST_PAGE (self->test));
-#endif
   self->test = NULL;
   self->setup = NULL;
   g_clear_object (&self->context);
@@ -263,6 +264,7 @@ sw_window_class_init (SwWindowClass *klass)
   bind_children (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, lot_chosen_cb);
+  gtk_widget_class_bind_template_callback (widget_class, closed_cb);
   gtk_widget_class_bind_template_callback (widget_class, count_changed_cb);
   gtk_widget_class_install_action (widget_class, "win.todo", NULL, todo_cb);
   gtk_widget_class_install_action (widget_class, "win.setup", NULL, setup_cb);
@@ -300,6 +302,8 @@ sw_window_new (GtkApplication *application, SwContext *context)
   sw_sidebar_set_context (self->sidebar, context);
   sw_todo_page_set_context (self->todo, context);
   sw_machine_page_set_context (self->machine, context);
+  g_signal_connect_object (context, "person-changed", G_CALLBACK (sw_window_go_on), self,
+                           G_CONNECT_SWAPPED);
   show_banners (self);
   sw_window_show_todo (self);
   gtk_widget_grab_focus (GTK_WIDGET (self->todo));

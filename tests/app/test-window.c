@@ -85,7 +85,7 @@ test_nobody (void)
   sw_context_set_person (plant->context, 0);
   g_signal_emit_by_name (sw_find_button (todo, "Test"), "clicked");
   sw_snapshot_settle (GTK_WIDGET (window));
-  assert_says (GTK_WIDGET (window), "Say first who works now.");
+  assert_says (GTK_WIDGET (window), "Who works now?");
   assert_says (GTK_WIDGET (window), "A picked name proves nothing");
   g_autoptr (GArray) open = sw_titration_open_ids (store, 0, NULL);
   g_assert_cmpuint (open->len, ==, 0);
@@ -94,6 +94,32 @@ test_nobody (void)
   sw_context_set_person (plant->context, plant->scene->plant->technician);
   g_assert_true (sw_window_may_write (window));
   g_assert_cmpint (sw_context_get_actor (plant->context)->identified, ==, SW_IDENTIFIED_SELECTED);
+}
+
+/* Whoever is picked then goes on with what was asked for. */
+static void
+test_nobody_goes_on (void)
+{
+  g_autoptr (BusyPlant) plant = busy_plant_new_quiet ();
+  SwWindow *window = busy_plant_open_window (plant, "en", 1024, 600, FALSE);
+  GtkWidget *todo = sw_find_widget (GTK_WIDGET (window), g_type_from_name ("SwTodoPage"), NULL);
+  SwStore *store = sw_context_get_store (plant->context);
+
+  sw_context_set_person (plant->context, 0);
+  g_signal_emit_by_name (sw_find_button (todo, "Test"), "clicked");
+  sw_snapshot_settle (GTK_WIDGET (window));
+  GtkWidget *popover = sw_find_widget (GTK_WIDGET (window), GTK_TYPE_POPOVER, "popover");
+  GtkWidget *row
+      = gtk_widget_get_ancestor (sw_find_text (popover, "C. Invented"), GTK_TYPE_LIST_BOX_ROW);
+  g_signal_emit_by_name (gtk_widget_get_parent (row), "row-activated", row);
+  sw_snapshot_settle (GTK_WIDGET (window));
+  g_assert_cmpint (sw_context_get_person (plant->context), ==, plant->scene->plant->colleague);
+  g_autoptr (GArray) open = sw_titration_open_ids (store, 0, NULL);
+  g_assert_cmpuint (open->len, ==, 1);
+  sw_snapshot (GTK_WIDGET (window), "test-begun");
+  g_assert_nonnull (sw_find_button (GTK_WIDGET (window), "Leave"));
+  sw_window_leave_test (window);
+  assert_says (todo, "M-07 Long bed: a test was left open");
 }
 
 static void
@@ -192,6 +218,7 @@ main (int argc, char **argv)
   g_test_add_func ("/app/window/to do follows time", test_todo_follows);
   g_test_add_func ("/app/window/machine", test_machine);
   g_test_add_func ("/app/window/nobody at the bench", test_nobody);
+  g_test_add_func ("/app/window/nobody, then somebody", test_nobody_goes_on);
   g_test_add_func ("/app/window/sidebar", test_sidebar);
   g_test_add_func ("/app/window/read-only", test_read_only);
   g_test_add_func ("/app/window/looks", test_looks);
