@@ -120,6 +120,8 @@ busy_plant_open_window (
 {
   g_autoptr (SwWording) wording = sw_wording_new (language, "Europe/Berlin");
 
+  if (plant->scene->plant->store == NULL)
+    sw_test_plant_reopen (plant->scene->plant, SW_OPEN_WRITE);
   sw_theme_install (gdk_display_get_default ());
   sw_theme_force (dark ? SW_SCHEME_DARK : SW_SCHEME_LIGHT, FALSE);
   plant->context = sw_context_new (g_steal_pointer (&plant->scene->plant->store), wording);
@@ -132,16 +134,23 @@ busy_plant_open_window (
 }
 
 void
-busy_plant_free (BusyPlant *plant)
+busy_plant_close_window (BusyPlant *plant)
 {
-  if (plant == NULL)
-    return;
   if (plant->window != NULL)
     gtk_window_destroy (GTK_WINDOW (plant->window));
+  plant->window = NULL;
   /* The window lets go of pages and context in idle time. */
   while (g_main_context_iteration (NULL, FALSE))
     ;
   g_clear_object (&plant->context);
+}
+
+void
+busy_plant_free (BusyPlant *plant)
+{
+  if (plant == NULL)
+    return;
+  busy_plant_close_window (plant);
   scene_free (plant->scene);
   g_free (plant);
 }

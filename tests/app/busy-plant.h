@@ -34,5 +34,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (BusyPlant, busy_plant_free)
  * then on. */
 SwWindow *busy_plant_open_window (
     BusyPlant *plant, const char *language, int width, int height, gboolean dark);
+/* Closes it, and with it the file; another window can be opened. */
+void busy_plant_close_window (BusyPlant *plant);
 
 G_END_DECLS

@@ -191,9 +191,9 @@ test_looks (void)
     { "small-large-text", "xx", 1024, 600, FALSE, FALSE, 120 },
   };
 
+  g_autoptr (BusyPlant) plant = busy_plant_new ();
   for (gsize i = 0; i < G_N_ELEMENTS (looks); i++)
     {
-      g_autoptr (BusyPlant) plant = busy_plant_new ();
       SwWindow *window = busy_plant_open_window (plant, looks[i].language, looks[i].width,
                                                  looks[i].height, looks[i].dark);
       sw_theme_force (looks[i].dark ? SW_SCHEME_DARK : SW_SCHEME_LIGHT, looks[i].contrast);
@@ -205,6 +205,7 @@ test_looks (void)
       sw_snapshot (GTK_WIDGET (window), machine);
       g_assert_cmpint (gtk_widget_get_width (GTK_WIDGET (window)), <=, looks[i].width);
       g_assert_cmpint (gtk_widget_get_height (GTK_WIDGET (window)), <=, looks[i].height);
+      busy_plant_close_window (plant);
     }
   set_dpi (96);
 }
