@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The cautions of screens and papers, by place. Each ends with what comes before this program.
+/* The cautions of screens and papers, by place. SW_CAUTION_DEFER stands below each of them.
  *
  * Sources: hazards of sodium hydroxide solution H314, H290 (GHS); the others common practice, no
  * source. They name a danger and defer; they are no safety data sheet. */
@@ -12,28 +12,23 @@ static const char *const cautions[SW_N_CAUTIONS] = {
   = N_ ("Never open a port of a machine under vacuum or heat except as its maker's manual allows. "
         "Treat hot solvent as flammable: use earthed, conductive containers. Let the sample cool, "
         "closed, to room temperature. Never smell a sample. No one glove suits solvent, amine and "
-        "caustic: choose by the safety data sheets, and take gloves off before the keyboard. The "
-        "safety data sheets and the maker's manual come before this program."),
-  [SW_CAUTION_PREPARE]
-  = N_ ("Sodium hydroxide solution burns skin and eyes: wear eye protection and suitable gloves. "
-        "Add it slowly to water, never the reverse. It attacks aluminium and zinc. With some "
-        "chlorinated solvents it is dangerous: use it only for the solvents that the method names. "
-        "The safety data sheets come before this program."),
+        "caustic: choose by the safety data sheets, and take gloves off before the keyboard."),
+  [SW_CAUTION_PREPARE] = N_ (
+      "Sodium hydroxide solution burns skin and eyes: wear eye protection and suitable gloves. "
+      "Add it slowly to water, never the reverse. It attacks aluminium and zinc. With some "
+      "chlorinated solvents it is dangerous: use it only for the solvents that the method names."),
   [SW_CAUTION_READ]
   = N_ ("After the first shake vent the bottle, away from the face. Never smell a sample. Keep the "
-        "waste as local rules ask. The safety data sheets come before this program."),
+        "waste as local rules ask."),
   [SW_CAUTION_DOSE]
   = N_ ("The neutraliser may burn, sensitise or ignite. Too much amine attacks copper alloys, "
         "aluminium and some seals. A secondary amine with nitrite, as in rust preventives, can "
         "form nitrosamines. Add it only at the place and in the amount that the maker's manual and "
         "the product's sheet allow. Never distil a peroxide former to dryness. Never dose again "
-        "before the re-test. The safety data sheets and the maker's manual come before this "
-        "program."),
+        "before the re-test."),
   [SW_CAUTION_OVER_RANGE]
   = N_ ("Stop: this is not a dosing job. Keep people away from the vapour and call the responsible "
-        "person, who may order a titration of a smaller, diluted portion or a change of solvent. "
-        "The safety data sheets, the machine maker's manual, local codes and licensed practice "
-        "come before this program."),
+        "person, who may order a titration of a smaller, diluted portion or a change of solvent."),
   [SW_CAUTION_DEFER]
   = N_ ("The safety data sheets, the machine maker's manual, local codes and licensed practice "
         "come before this program."),
