@@ -3,6 +3,7 @@
 #include "scene.h"
 
 #include "records/verify.h"
+#include "workflow/due.h"
 #include "workflow/recompute.h"
 
 Scene *
@@ -327,4 +328,53 @@ scene_assert_sound (Scene *scene)
                       finding->expected, finding->found, finding->text);
     }
   g_assert_cmpuint (report->findings->len, ==, 0);
+}
+
+static void
+check_doses (Scene *scene, gint64 machine)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GArray) open = sw_titration_open_ids (scene->plant->store, machine, &error);
+  g_autoptr (GArray) doses
+      = sw_dose_ids_in_state (scene->plant->store, machine, SW_DOSE_OPEN, &error);
+  g_autoptr (GArray) unanswered = sw_dose_unanswered_ids (scene->plant->store, machine, &error);
+
+  g_assert_no_error (error);
+  g_assert_cmpuint (open->len, <=, 1);
+  g_assert_cmpuint (doses->len, <=, 1);
+  g_assert_cmpuint (unanswered->len, <=, 1);
+  /* A dose is decided only when none waits for its re-test. */
+  g_assert_cmpuint (doses->len + unanswered->len, <=, 1);
+}
+
+static void
+check_incidents (Scene *scene, gint64 machine)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GArray) ids
+      = sw_record_ids (scene->plant->store, SW_TABLE_INCIDENT, "machine", machine, &error);
+  SwMachineState state;
+  guint open = 0;
+
+  g_assert_no_error (error);
+  for (guint i = 0; i < ids->len; i++)
+    {
+      g_autoptr (SwIncident) incident
+          = sw_incident_load (scene->plant->store, g_array_index (ids, gint64, i), &error);
+
+      g_assert_no_error (error);
+      open += incident->state == SW_INCIDENT_OPEN;
+    }
+  g_assert_cmpuint (open, <=, 1);
+  sw_machine_state (scene->plant->store, machine, scene_now (scene), &state, &error);
+  g_assert_no_error (error);
+  if (state.last == SW_OUTCOME_ACID_FOUND || state.last == SW_OUTCOME_OVER_RANGE)
+    g_assert_cmpuint (open, ==, 1);
+}
+
+void
+scene_assert_machine (Scene *scene, gint64 machine)
+{
+  check_doses (scene, machine);
+  check_incidents (scene, machine);
 }

@@ -69,6 +69,10 @@ SwIncident *scene_incident (const Scene *scene);
 void scene_check_fact (
     const char *file, int line, const char *function, GError **error, SwFactCode code);
 
+/* A machine has at most one open test, one dose out (decided or waiting for its re-test) and one
+ * open incident; acid or over range has one. */
+void scene_assert_machine (Scene *scene, gint64 machine);
+
 /* Every rule of the file holds: verify finds nothing, and every stored result is recomputed. */
 void scene_assert_sound (Scene *scene);
 

@@ -16,7 +16,6 @@
 #include "scene.h"
 
 #include "records/verify.h"
-#include "workflow/due.h"
 #include "workflow/transition.h"
 
 #define MACHINES 4
@@ -60,49 +59,6 @@ get_head (Walk *walk)
 /* ---- invariants ---- */
 
 static void
-check_one_open (Walk *walk, gint64 machine)
-{
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GArray) open = sw_titration_open_ids (walk->scene->plant->store, machine, &error);
-  g_autoptr (GArray) doses
-      = sw_dose_ids_in_state (walk->scene->plant->store, machine, SW_DOSE_OPEN, &error);
-  g_autoptr (GArray) unanswered
-      = sw_dose_unanswered_ids (walk->scene->plant->store, machine, &error);
-
-  g_assert_no_error (error);
-  g_assert_cmpuint (open->len, <=, 1);
-  g_assert_cmpuint (doses->len, <=, 1);
-  g_assert_cmpuint (unanswered->len, <=, 1);
-  /* A dose is decided only when none waits for its re-test. */
-  g_assert_cmpuint (doses->len + unanswered->len, <=, 1);
-}
-
-static void
-check_incidents (Walk *walk, gint64 machine)
-{
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GArray) ids
-      = sw_record_ids (walk->scene->plant->store, SW_TABLE_INCIDENT, "machine", machine, &error);
-  SwMachineState state;
-  guint open = 0;
-
-  g_assert_no_error (error);
-  for (guint i = 0; i < ids->len; i++)
-    {
-      g_autoptr (SwIncident) incident
-          = sw_incident_load (walk->scene->plant->store, g_array_index (ids, gint64, i), &error);
-
-      g_assert_no_error (error);
-      open += incident->state == SW_INCIDENT_OPEN;
-    }
-  g_assert_cmpuint (open, <=, 1);
-  sw_machine_state (walk->scene->plant->store, machine, scene_now (walk->scene), &state, &error);
-  g_assert_no_error (error);
-  if (state.last == SW_OUTCOME_ACID_FOUND || state.last == SW_OUTCOME_OVER_RANGE)
-    g_assert_cmpuint (open, ==, 1);
-}
-
-static void
 check_memory (Walk *walk)
 {
   g_autoptr (GError) error = NULL;
@@ -124,8 +80,7 @@ check_invariants (Walk *walk)
 {
   gint64 machine = walk->machines[walk->current].machine;
 
-  check_one_open (walk, machine);
-  check_incidents (walk, machine);
+  scene_assert_machine (walk->scene, machine);
   check_memory (walk);
 }
 
