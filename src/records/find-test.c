@@ -7,16 +7,28 @@
 #include "records/store-private.h"
 #include "records/test.h"
 
-#define OF_MACHINE "(?1 = 0 OR sample.machine = ?1)"
-#define TITRATIONS                                                                                 \
-  "SELECT titration.id FROM titration JOIN sample ON sample.id = titration.sample"                 \
-  " WHERE " OF_MACHINE " AND titration.voided = 0 AND sample.voided = 0"
+/* CROSS JOIN keeps the order of the tables: the few open or unanswered rows first, by their partial
+ * index, then their sample; or one machine's samples first, newest first, by theirs. "?1 = 0 OR" in
+ * one text would read the whole table every time. */
+#define OPEN_TITRATIONS                                                                            \
+  "SELECT titration.id FROM titration CROSS JOIN sample"                                           \
+  " WHERE sample.id = titration.sample AND titration.voided = 0 AND sample.voided = 0"
+#define SAMPLE_TITRATIONS                                                                          \
+  "SELECT titration.id FROM sample CROSS JOIN titration"                                           \
+  " WHERE sample.id = titration.sample AND titration.voided = 0 AND sample.voided = 0"
 #define DOSES                                                                                      \
-  "SELECT dose.id FROM dose JOIN titration ON titration.id = dose.titration"                       \
-  " JOIN sample ON sample.id = titration.sample"                                                   \
-  " WHERE " OF_MACHINE " AND dose.voided = 0"
+  "SELECT dose.id FROM dose CROSS JOIN titration CROSS JOIN sample"                                \
+  " WHERE titration.id = dose.titration AND sample.id = titration.sample AND dose.voided = 0"
 /* A result counts until a later portion of the same sample has one. */
 #define CLOSED(row) row ".outcome <> 'open' AND " row ".closed_ms IS NOT NULL"
+
+/* @select of one machine, or of all, then @rest. (transfer full) */
+static char *
+join_sql (const char *select, gint64 machine, const char *rest)
+{
+  return g_strconcat (select, machine != 0 ? " AND sample.machine = ?1" : " AND ?1 = 0", rest,
+                      NULL);
+}
 
 /* "no limit" as SQL has it */
 static gint64
@@ -58,11 +70,11 @@ GArray *
 sw_titration_open_ids (SwStore *store, gint64 machine, GError **error)
 {
   const SwCell key = sw_cell_integer (machine);
+  g_autofree char *sql = join_sql (OPEN_TITRATIONS, machine,
+                                   " AND titration.step NOT IN ('done', 'abandoned')"
+                                   " ORDER BY titration.happened_ms, titration.id");
 
-  return sw_sql_ids (store,
-                     TITRATIONS " AND titration.step NOT IN ('done', 'abandoned')"
-                                " ORDER BY titration.happened_ms, titration.id",
-                     &key, 1, error);
+  return sw_sql_ids (store, sql, &key, 1, error);
 }
 
 GArray *
@@ -75,27 +87,29 @@ sw_titration_closed_ids (
     sw_cell_integer (to_ms),
     sw_cell_integer (make_limit (limit)),
   };
+  g_autofree char *sql
+      = join_sql (SAMPLE_TITRATIONS, machine,
+                  " AND " CLOSED ("titration") " AND (?2 = 0 OR sample.happened_ms >= ?2)"
+                                               " AND (?3 = 0 OR sample.happened_ms < ?3)"
+                                               " AND NOT EXISTS (SELECT 1 FROM titration AS later"
+                                               " WHERE later.sample = titration.sample AND "
+                                               "later.portion > titration.portion"
+                                               " AND later.voided = 0 AND " CLOSED (
+                                                   "later") ")"
+                                                            " ORDER BY sample.happened_ms DESC, "
+                                                            "titration.id DESC LIMIT ?4");
 
-  return sw_sql_ids (
-      store,
-      TITRATIONS " AND " CLOSED (
-          "titration") " AND (?2 = 0 OR sample.happened_ms >= ?2)"
-                       " AND (?3 = 0 OR sample.happened_ms < ?3)"
-                       " AND NOT EXISTS (SELECT 1 FROM titration AS later WHERE later.sample = "
-                       "titration.sample"
-                       " AND later.portion > titration.portion AND later.voided = 0 AND " CLOSED (
-                           "later") ")"
-                                    " ORDER BY sample.happened_ms DESC, titration.id DESC LIMIT ?4",
-      keys, G_N_ELEMENTS (keys), error);
+  return sw_sql_ids (store, sql, keys, G_N_ELEMENTS (keys), error);
 }
 
 GArray *
 sw_dose_ids (SwStore *store, gint64 machine, guint limit, GError **error)
 {
   const SwCell keys[] = { sw_cell_integer (machine), sw_cell_integer (make_limit (limit)) };
+  g_autofree char *sql
+      = join_sql (DOSES, machine, " ORDER BY dose.happened_ms DESC, dose.id DESC LIMIT ?2");
 
-  return sw_sql_ids (store, DOSES " ORDER BY dose.happened_ms DESC, dose.id DESC LIMIT ?2", keys,
-                     G_N_ELEMENTS (keys), error);
+  return sw_sql_ids (store, sql, keys, G_N_ELEMENTS (keys), error);
 }
 
 GArray *
@@ -104,21 +118,22 @@ sw_dose_ids_in_state (SwStore *store, gint64 machine, SwDoseState state, GError 
   const SwColumn *column = sw_table_find_column (sw_table_info (SW_TABLE_DOSE), "state");
   const SwCell keys[]
       = { sw_cell_integer (machine), sw_cell_text (sw_column_word (column, state)) };
+  g_autofree char *sql
+      = join_sql (DOSES, machine, " AND dose.state = ?2 ORDER BY dose.happened_ms, dose.id");
 
-  return sw_sql_ids (store, DOSES " AND dose.state = ?2 ORDER BY dose.happened_ms, dose.id", keys,
-                     G_N_ELEMENTS (keys), error);
+  return sw_sql_ids (store, sql, keys, G_N_ELEMENTS (keys), error);
 }
 
 GArray *
 sw_dose_unanswered_ids (SwStore *store, gint64 machine, GError **error)
 {
   const SwCell key = sw_cell_integer (machine);
+  g_autofree char *sql
+      = join_sql (DOSES, machine,
+                  " AND dose.state IN ('added', 'not_known') AND dose.retest_sample IS NULL"
+                  " ORDER BY dose.happened_ms, dose.id");
 
-  return sw_sql_ids (store,
-                     DOSES
-                     " AND dose.state IN ('added', 'not_known') AND dose.retest_sample IS NULL"
-                     " ORDER BY dose.happened_ms, dose.id",
-                     &key, 1, error);
+  return sw_sql_ids (store, sql, &key, 1, error);
 }
 
 gint64
