@@ -25,7 +25,7 @@ gboolean sw_setup_machine (SwStore *store,
                            GPtrArray *compartments,
                            GPtrArray *points,
                            GError **error);
-/* Adopts a template; @caustic_mmol NAN = not known, @maximum NAN = the template's. */
+/* Adopts a template; @caustic_mmol NAN = not known. */
 gboolean sw_setup_adopt_method (SwStore *store,
                                 const SwActor *actor,
                                 const char *template_name,
