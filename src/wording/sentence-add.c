@@ -41,6 +41,19 @@ sw_say_dose_bounds (const SwWording *wording, const SwDose *dose)
 }
 
 char *
+sw_say_dose_best (const SwWording *wording, const SwDose *dose, SwInterval likely_ml)
+{
+  g_autofree char *best = sw_volume_format (wording, dose->best_ml.value);
+  g_autofree char *low = sw_amount_format (wording, MAX (likely_ml.low, 0.0), SW_UNIT_ML, 3);
+  g_autofree char *high = sw_amount_format (wording, likely_ml.high, SW_UNIT_ML, 3);
+
+  /* Translators: %1$s is the most likely amount; 95 of 100 such doses lie between %2$s and %3$s. */
+  return g_strdup_printf (
+      sw_tr (wording, "Best estimate %1$s; with 95 %% confidence between %2$s and %3$s."), best,
+      low, high);
+}
+
+char *
 sw_say_dose_where (const SwWording *wording, const char *product, const char *place)
 {
   return g_strdup_printf (sw_tr (wording, "%1$s, into: %2$s"), product, place);

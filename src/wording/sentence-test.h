@@ -172,6 +172,8 @@ char *sw_say_retest_due (const SwWording *wording, gint64 due_ms, gint64 now_ms)
 char *sw_say_dose_button (const SwWording *wording, double ml); /* "_Dose 1260 mL" */
 char *sw_say_per_step (const SwWording *wording, double per_step_ml, gboolean burette);
 char *sw_say_dose_bounds (const SwWording *wording, const SwDose *dose);
+/* The best estimate and the interval that holds it at 95 %, without the extra. (transfer full) */
+char *sw_say_dose_best (const SwWording *wording, const SwDose *dose, SwInterval likely_ml);
 char *sw_say_dose_where (const SwWording *wording, const char *product, const char *place);
 /* The plan of additions; NULL when it goes in at once. */
 char *sw_say_dose_split (const SwWording *wording, const double *parts, gsize n, double wait_min);

@@ -19,7 +19,8 @@ typedef struct
   SwDoseInput input;
   SwDoseRules rules;
   SwDose dose;
-  GArray *parts; /* Owned: double, mL; one element when it goes in at once */
+  SwInterval likely_ml; /* 95 % about the best estimate, without the extra */
+  GArray *parts;        /* Owned: double, mL; one element when it goes in at once */
   double
       wait_min; /* between parts and before the re-test: circulation or reaction time, the longer */
   double supplier_ml; /* NAN = no supplier's factor */

@@ -23,6 +23,12 @@ check_proposal (Scene *scene)
   sw_assert_close (proposal.dose.bounds_ml.low, 840.0, 1e-12);
   sw_assert_close (proposal.dose.bounds_ml.high, 1260.0, 1e-12);
   sw_assert_close (proposal.dose.best_ml.value, 1050.0, 1e-12);
+  /* A rectangle 840 to 1260 alone holds 95 % in 850.5 to 1249.5; the volumes' uncertainty widens
+   * it. */
+  g_assert_cmpfloat (proposal.likely_ml.low, <, 850.5);
+  g_assert_cmpfloat (proposal.likely_ml.low, >, proposal.dose.doubt_ml.low);
+  g_assert_cmpfloat (proposal.likely_ml.high, >, 1249.5);
+  g_assert_cmpfloat (proposal.likely_ml.high, <, proposal.dose.doubt_ml.high);
   sw_assert_close (proposal.dose.measure_ml, 1260.0, 1e-12);
   g_assert_cmpuint (proposal.parts->len, ==, 1);
   sw_assert_close (proposal.wait_min, SW_TEST_PLANT_CIRCULATION_MIN, 1e-12);

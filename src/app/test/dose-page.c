@@ -33,6 +33,7 @@ struct _SwDosePage
   GtkLabel *arithmetic;
   GtkLabel *per_step;
   GtkLabel *bounds;
+  GtkLabel *best;
   GtkLabel *supplier;
   GtkLabel *last_dose;
   GtkLabel *threshold;
@@ -123,6 +124,7 @@ show_amount (SwDosePage *self, const SwDoseProposal *proposal)
   take_line (self->arithmetic, sw_dose_words_arithmetic (page, proposal));
   take_line (self->per_step, sw_say_per_step (wording, proposal->dose.per_step_ml, burette));
   take_line (self->bounds, sw_say_dose_bounds (wording, &proposal->dose));
+  take_line (self->best, sw_say_dose_best (wording, &proposal->dose, proposal->likely_ml));
   take_line (self->supplier, sw_dose_words_supplier (page, proposal));
   take_line (self->last_dose, sw_dose_words_last (page, proposal));
   take_line (self->threshold, sw_dose_words_threshold (page));
@@ -284,6 +286,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SwDosePage, arithmetic);
   gtk_widget_class_bind_template_child (widget_class, SwDosePage, per_step);
   gtk_widget_class_bind_template_child (widget_class, SwDosePage, bounds);
+  gtk_widget_class_bind_template_child (widget_class, SwDosePage, best);
   gtk_widget_class_bind_template_child (widget_class, SwDosePage, supplier);
   gtk_widget_class_bind_template_child (widget_class, SwDosePage, last_dose);
   gtk_widget_class_bind_template_child (widget_class, SwDosePage, threshold);
