@@ -301,7 +301,8 @@ typedef struct
 
 static const NeededRow needed[] = {
   { "people", NULL, "name" },       { "people", NULL, "initials" },
-  { "solvents", NULL, "name" },     { "products", NULL, "name" },
+  { "solvents", NULL, "name" },     { "solvents", NULL, "family" },
+  { "products", NULL, "name" },     { "products", NULL, "use" },
   { "lots", NULL, "product" },      { "lots", NULL, "code" },
   { "droppers", NULL, "product" },  { "droppers", NULL, "dropper" },
   { "methods", NULL, "name" },      { "methods", NULL, "titrant" },

@@ -118,6 +118,7 @@ static void
 draw_errors (Bench *bench, const LookRow *row)
 {
   bench_open (bench, "products", 0);
+  bench_pick (bench, "use", SW_PRODUCT_NEUTRALISER);
   bench_type (bench, "strength", "-3");
   bench_type (bench, "limit-each", "a lot");
   g_assert_false (bench_save (bench));

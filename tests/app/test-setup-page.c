@@ -201,6 +201,7 @@ test_person_first (void)
 
   bench_open (bench, "solvents", 0);
   bench_type (bench, "name", "Demo hydrocarbon");
+  bench_pick (bench, "family", SW_FAMILY_HYDROCARBON);
   g_assert_false (bench_save (bench));
   bench_assert_says (bench, "Add yourself under People first");
   ids = sw_record_ids (bench_store (bench), SW_TABLE_SOLVENT, NULL, 0, NULL);
@@ -218,6 +219,7 @@ test_nobody (void)
   sw_context_set_person (bench->context, 0);
   bench_open (bench, "solvents", 0);
   bench_type (bench, "name", "Demo hydrocarbon");
+  bench_pick (bench, "family", SW_FAMILY_HYDROCARBON);
   g_assert_false (bench_save (bench));
   sw_context_set_person (bench->context, person);
   g_assert_true (bench_save (bench));
@@ -235,6 +237,7 @@ test_auditor (void)
   g_assert_true (bench_save (bench));
   bench_open (bench, "solvents", 0);
   bench_type (bench, "name", "Demo hydrocarbon");
+  bench_pick (bench, "family", SW_FAMILY_HYDROCARBON);
   g_assert_false (bench_save (bench));
   ids = sw_record_ids (bench_store (bench), SW_TABLE_SOLVENT, NULL, 0, NULL);
   g_assert_cmpuint (ids->len, ==, 0);

@@ -50,6 +50,7 @@ take_solvent (Bench *bench)
 {
   bench_open (bench, "solvents", 0);
   bench_type (bench, "name", "Demo hydrocarbon");
+  bench_pick (bench, "family", SW_FAMILY_OTHER);
 }
 
 static void

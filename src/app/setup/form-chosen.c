@@ -42,8 +42,9 @@ build_words (SwContext *context, const SwFormSpec *spec, GCallback changed, gpoi
   GtkWidget *row
       = sw_pick_row_new (translate (context, spec->label), translate (context, spec->hint));
 
-  if (spec->empty != NULL)
-    append (values, words, NO_CODE, translate (context, spec->empty));
+  if (spec->empty != NULL || spec->asks)
+    append (values, words, NO_CODE,
+            translate (context, spec->asks ? N_ ("Not chosen yet") : spec->empty));
   for (guint i = 0; i < spec->n_words; i++)
     append (values, words, i, spec->word (sw_context_get_wording (context), i));
   set_choices (row, values, words);
@@ -86,9 +87,15 @@ read_choice (const SwFormControl *control, gint64 *value, char **fault_text)
 
 /* ---- words of an enum ---- */
 
+/* @member NULL: none yet. */
 static void
 load_word (const SwFormControl *control, gconstpointer member)
 {
+  if (member == NULL)
+    {
+      sw_pick_row_set_value (choice_of (control), NO_CODE);
+      return;
+    }
   sw_pick_row_set_value (choice_of (control), *(const int *)member);
 }
 
@@ -99,6 +106,11 @@ save_word (const SwFormControl *control, gpointer member, char **fault_text)
 
   if (!read_choice (control, &value, fault_text))
     return FALSE;
+  if (value == NO_CODE)
+    {
+      *fault_text = say_not_chosen (control);
+      return FALSE;
+    }
   *(int *)member = (int)value;
   return TRUE;
 }

@@ -24,6 +24,7 @@ typedef struct
                        const SwFormSpec *spec,
                        GCallback changed,
                        gpointer form);
+  /* @member NULL: a word that is asked for. */
   void (*load) (const SwFormControl *control, gconstpointer member);
   /* Called only when the content is not what was loaded, or is empty. FALSE: no value; *fault_text
    * (transfer full) says why, in words. */

@@ -9,6 +9,7 @@
  */
 #include "app/setup/form-page.h"
 
+#include "app/setup/plant-choices.h"
 #include "app/setup/reason-box.h"
 #include "app/setup/setup-guard.h"
 #include "app/widgets/verdict.h"
@@ -102,15 +103,14 @@ show_title (SwFormPage *self, gint64 id)
                       title != NULL ? title : sw_tr (wording_of (self), self->spec->new_title));
 }
 
-static gboolean
-is_voided (SwFormPage *self, gint64 id)
+/* There is something to cancel only while something new is typed. */
+static void
+show_way_out (SwFormPage *self)
 {
-  g_autoptr (GArray) ids = sw_record_voided_ids (store_of (self), self->spec->table, NULL);
+  gboolean draft = sw_editor_get_id (self->editor) == 0 || sw_editor_is_changed (self->editor);
 
-  for (guint i = 0; ids != NULL && i < ids->len; i++)
-    if (g_array_index (ids, gint64, i) == id)
-      return TRUE;
-  return FALSE;
+  gtk_button_set_label (self->cancel,
+                        sw_tr (wording_of (self), draft ? N_ ("_Cancel") : N_ ("_Back")));
 }
 
 /* What the page offers for the record that is open. */
@@ -126,8 +126,7 @@ show_state (SwFormPage *self)
   show_title (self, id);
   gtk_widget_set_visible (GTK_WIDGET (self->save), writable);
   gtk_widget_set_visible (GTK_WIDGET (self->cancel), !self->spec->single);
-  gtk_button_set_label (self->cancel,
-                        sw_tr (wording_of (self), writable ? N_ ("_Cancel") : N_ ("_Back")));
+  show_way_out (self);
   gtk_widget_set_visible (GTK_WIDGET (self->reason),
                           writable && saved
                               && (!self->spec->single || sw_editor_amends (self->editor)));
@@ -327,6 +326,8 @@ add_boxes (SwFormPage *self)
   gtk_box_append (self->box, GTK_WIDGET (self->leave));
   g_signal_connect_object (self->leave, "confirmed", G_CALLBACK (confirmed_cb), self,
                            G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->editor, "changed", G_CALLBACK (show_way_out), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (self->editor, "open-other", G_CALLBACK (open_other_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (self->context, "changed", G_CALLBACK (sw_editor_refresh), self->editor,
@@ -357,7 +358,7 @@ sw_form_page_open (SwFormPage *self, gint64 id)
       show_error (self, error);
       return;
     }
-  self->out_of_use = id != 0 && is_voided (self, id);
+  self->out_of_use = id != 0 && sw_is_out_of_use (self->context, self->spec->table, id);
   show_state (self);
 }
 

@@ -48,6 +48,8 @@ struct _SwFormSpec
   const char *shown_with;
   guint shown_mask;
 
+  /* WORD: a new record (id 0) begins without one, because a wrong one is dangerous. */
+  gboolean asks;
   /* WORD and CODE */
   const char *(*word) (const SwWording *wording, guint value);
   guint n_words;

@@ -138,7 +138,10 @@ sw_form_load (SwForm *self, gconstpointer record)
     {
       SwFormControl *control = &self->controls[i];
 
-      sw_form_class_of (control)->load (control, sw_form_const_member (record, control->spec));
+      gboolean asked = control->spec->asks && ((const SwRecord *)record)->id == 0;
+
+      sw_form_class_of (control)->load (
+          control, asked ? NULL : sw_form_const_member (record, control->spec));
       sw_form_class_of (control)->set_error (control, NULL);
       g_free (control->loaded);
       control->loaded = sw_form_class_of (control)->dup_state (control);
@@ -186,8 +189,9 @@ save_control (SwForm *self, const SwFormControl *control, gpointer record, char 
         sw_form_class_of (control)->clear (member);
       return TRUE;
     }
-  /* A row needed but not chosen has the state "0". */
-  if (!is_touched (control) && !is_empty (control) && control->spec->kind != SW_FORM_RECORD)
+  /* What must be chosen and is not has a state too, such as "0". */
+  if (!is_touched (control) && !is_empty (control) && control->spec->kind != SW_FORM_RECORD
+      && !control->spec->asks)
     return TRUE;
   return sw_form_class_of (control)->save (control, member, fault_text);
 }

@@ -123,3 +123,14 @@ sw_count_uses (SwContext *context, SwTable table, const char *const *columns, gi
     }
   return n;
 }
+
+gboolean
+sw_is_out_of_use (SwContext *context, SwTable table, gint64 id)
+{
+  g_autoptr (GArray) ids = sw_record_voided_ids (sw_context_get_store (context), table, NULL);
+
+  for (guint i = 0; ids != NULL && i < ids->len; i++)
+    if (g_array_index (ids, gint64, i) == id)
+      return TRUE;
+  return FALSE;
+}

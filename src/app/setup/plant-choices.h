@@ -22,5 +22,6 @@ char *sw_choice_method (SwContext *context, gint64 id);
 
 /* How many rows in use of @table name this id in any of @columns (NULL-terminated). */
 gulong sw_count_uses (SwContext *context, SwTable table, const char *const *columns, gint64 id);
+gboolean sw_is_out_of_use (SwContext *context, SwTable table, gint64 id);
 
 G_END_DECLS

@@ -20,7 +20,7 @@ static const SwFormSpec solvent_fields[] = {
     .hint = N_ ("Each method is for some families only. A wrong one can be dangerous: look into "
                 "the safety data sheet."),
     .kind = SW_FORM_WORD, .needed = TRUE, .offset = G_STRUCT_OFFSET (SwSolvent, family),
-    .word = sw_say_family, .n_words = SW_N_FAMILIES },
+    .word = sw_say_family, .n_words = SW_N_FAMILIES, .asks = TRUE },
   { .id = "density", .label = N_ ("Density"), .hint = N_ ("At about 20 °C. May be left empty."),
     .kind = SW_FORM_REAL, .offset = G_STRUCT_OFFSET (SwSolvent, density_g_ml),
     .quantity = SW_QUANTITY_DENSITY, .unit = SW_UNIT_G_PER_ML },
@@ -34,7 +34,7 @@ static const SwFormSpec product_fields[] = {
   { .id = "use", .label = N_ ("What it is for"),
     .hint = N_ ("Only a neutraliser can be dosed into a machine."), .kind = SW_FORM_WORD,
     .needed = TRUE, .offset = G_STRUCT_OFFSET (SwProduct, use), .word = sw_say_product_use,
-    .n_words = SW_N_PRODUCT_USES },
+    .n_words = SW_N_PRODUCT_USES, .asks = TRUE },
   { .id = "kind", .label = N_ ("How it works"),
     .hint = N_ ("An epoxide acts slowly and has no pH: strips do not see it."),
     .kind = SW_FORM_WORD, .offset = G_STRUCT_OFFSET (SwProduct, kind),

@@ -5,6 +5,10 @@
 #include "app/setup/section-liquids.h"
 #include "app/setup/setup-guard.h"
 
+#define WIDTH 510
+#define LEAST_HEIGHT 300
+#define MOST_HEIGHT 420
+
 struct _SwSolventButton
 {
   GtkWidget parent_instance;
@@ -114,12 +118,28 @@ build_content (SwSolventButton *self)
   gtk_widget_set_visible (fault, FALSE);
   gtk_widget_set_name (add, "add-now");
   gtk_widget_set_halign (add, GTK_ALIGN_END);
-  gtk_widget_set_size_request (box, 480, -1);
+  gtk_widget_set_margin_start (box, 6);
+  gtk_widget_set_margin_end (box, 6);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->editor));
   gtk_box_append (GTK_BOX (box), fault);
   gtk_box_append (GTK_BOX (box), add);
   g_signal_connect_object (add, "clicked", G_CALLBACK (add_cb), self, G_CONNECT_SWAPPED);
   return box;
+}
+
+/* As wide as a form needs, however long its hints are, and no higher than a small window. */
+static GtkWidget *
+build_frame (GtkWidget *content)
+{
+  GtkWidget *frame = gtk_scrolled_window_new ();
+  GtkScrolledWindow *window = GTK_SCROLLED_WINDOW (frame);
+
+  gtk_scrolled_window_set_policy (window, GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (window, content);
+  gtk_scrolled_window_set_propagate_natural_height (window, TRUE);
+  gtk_scrolled_window_set_max_content_height (window, MOST_HEIGHT);
+  gtk_widget_set_size_request (frame, WIDTH, LEAST_HEIGHT);
+  return frame;
 }
 
 GtkWidget *
@@ -130,7 +150,7 @@ sw_solvent_button_new (SwContext *context)
   self->context = g_object_ref (context);
   gtk_menu_button_set_label (GTK_MENU_BUTTON (self->button),
                              sw_tr (sw_context_get_wording (context), "Add Solvent…"));
-  gtk_popover_set_child (GTK_POPOVER (self->popover), build_content (self));
+  gtk_popover_set_child (GTK_POPOVER (self->popover), build_frame (build_content (self)));
   sw_editor_open (self->editor, 0, NULL);
   return GTK_WIDGET (self);
 }
