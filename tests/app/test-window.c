@@ -3,6 +3,7 @@
 #include "app/theme.h"
 #include "tests/app/busy-plant.h"
 #include "tests/app/snapshot.h"
+#include "wording/sentence.h"
 
 /* The text of the page on screen holds @part. */
 static void
@@ -94,6 +95,58 @@ test_nobody (void)
   sw_context_set_person (plant->context, plant->scene->plant->technician);
   g_assert_true (sw_window_may_write (window));
   g_assert_cmpint (sw_context_get_actor (plant->context)->identified, ==, SW_IDENTIFIED_SELECTED);
+}
+
+/* Acid to the method's last step. */
+static void
+go_over_range (Scene *scene)
+{
+  scene_start (scene, SW_PURPOSE_ROUTINE, 0);
+  scene_read (scene, SW_FIELD_ACID);
+  scene_add (scene, sw_guided_test_get_method (scene->test)->maximum);
+  scene_read (scene, SW_FIELD_ACID);
+  scene_close (scene);
+  scene_accept (scene);
+  scene_sign (scene);
+  scene_leave (scene);
+}
+
+/* Over range is no dosing job: To Do and the machine say stop, with the caution that defers. */
+static void
+test_over_range (void)
+{
+  g_autoptr (BusyPlant) plant = busy_plant_new_quiet ();
+
+  go_over_range (plant->scene);
+  SwWindow *window = busy_plant_open_window (plant, "en", 1280, 900, FALSE);
+  GtkWidget *todo = sw_find_widget (GTK_WIDGET (window), g_type_from_name ("SwTodoPage"), NULL);
+  GtkWidget *page = sw_find_widget (GTK_WIDGET (window), g_type_from_name ("SwMachinePage"), NULL);
+  assert_says (todo, "M-07 Long bed: over range, stop");
+  g_signal_emit_by_name (sw_find_button (todo, "Open"), "clicked");
+  sw_snapshot (GTK_WIDGET (window), "machine-over-range");
+  assert_says (page, "Over range: stop and call the person responsible");
+  g_assert_false (gtk_widget_has_css_class (sw_find_button (page, "Test"), "sw-accent"));
+  assert_says (page, sw_say_caution (sw_context_get_wording (plant->context), SW_CAUTION_DEFER));
+}
+
+/* What a dose would lack is said before anybody needs one. */
+static void
+test_missing (void)
+{
+  g_autoptr (BusyPlant) plant = busy_plant_new_quiet ();
+  SwTestPlant *file = plant->scene->plant;
+  g_autoptr (SwMachine) machine = sw_machine_load (file->store, plant->retest.machine, NULL);
+
+  g_clear_pointer (&machine->dosing_place, g_free);
+  sw_test_plant_begin (file, SW_ACT_AMEND);
+  g_assert_true (sw_machine_update (file->store, machine, NULL));
+  sw_test_plant_commit (file);
+  SwWindow *window = busy_plant_open_window (plant, "en", 1280, 900, TRUE);
+  GtkWidget *page = sw_find_widget (GTK_WIDGET (window), g_type_from_name ("SwMachinePage"), NULL);
+  sw_window_show_machine (window, plant->retest.machine);
+  sw_snapshot (GTK_WIDGET (window), "machine-missing");
+  assert_says (page, "no dosing place is on file");
+  assert_says (page, "No test yet.");
 }
 
 /* Whoever is picked then goes on with what was asked for. */
@@ -220,6 +273,8 @@ main (int argc, char **argv)
   g_test_add_func ("/app/window/machine", test_machine);
   g_test_add_func ("/app/window/nobody at the bench", test_nobody);
   g_test_add_func ("/app/window/nobody, then somebody", test_nobody_goes_on);
+  g_test_add_func ("/app/window/over range", test_over_range);
+  g_test_add_func ("/app/window/missing", test_missing);
   g_test_add_func ("/app/window/sidebar", test_sidebar);
   g_test_add_func ("/app/window/read-only", test_read_only);
   g_test_add_func ("/app/window/looks", test_looks);

@@ -9,7 +9,7 @@
 
 #include "app/machine/chart-view.h"
 #include "app/machine/incident-card.h"
-#include "app/machine/test-list.h"
+#include "app/machine/test-table.h"
 #include "app/todo/todo-words.h"
 #include "app/widgets/caution.h"
 #include "app/window.h"
@@ -25,8 +25,6 @@ struct _SwMachinePage
 
   /* Owned */
   SwContext *context;
-  SwTestList *tests;
-  GtkSingleSelection *selection;
 
   /* Template children */
   GtkLabel *headline;
@@ -39,7 +37,7 @@ struct _SwMachinePage
   GtkWidget *empty;
   GtkWidget *history;
   SwChartView *chart;
-  GtkColumnView *list;
+  SwTestTable *table;
 
   gint64 machine;
   SwTodo next; /* kind SW_N_TODO_KINDS: nothing can be done */
@@ -155,6 +153,7 @@ show_state (SwMachinePage *self)
   g_autoptr (GError) error = NULL;
   g_autofree char *words = NULL;
   SwMachineState state;
+  gboolean over_range;
 
   if (!sw_machine_state (sw_context_get_store (self->context), self->machine, now_ms, &state,
                          &error))
@@ -167,7 +166,13 @@ show_state (SwMachinePage *self)
     }
   words = sw_say_state_headline (wording, &state.state, state.last_ms, state.due_ms, now_ms);
   gtk_label_set_text (self->headline, words);
-  gtk_widget_set_visible (GTK_WIDGET (self->caution), state.state.code == SW_FACT_STATE_OVER_RANGE);
+  over_range = state.state.code == SW_FACT_STATE_OVER_RANGE;
+  gtk_widget_set_visible (GTK_WIDGET (self->caution), over_range);
+  /* There the page says stop; a further test is for the person responsible to order. */
+  if (over_range)
+    gtk_widget_remove_css_class (GTK_WIDGET (self->action), "sw-accent");
+  else
+    gtk_widget_add_css_class (GTK_WIDGET (self->action), "sw-accent");
   show_next (self, &state, now_ms);
 }
 
@@ -182,7 +187,7 @@ show_history (SwMachinePage *self)
   gtk_widget_set_visible (self->history, any);
   gtk_widget_set_visible (self->empty, !any);
   sw_chart_view_set_history (self->chart, history, sw_context_get_wording (self->context));
-  sw_test_list_set_machine (self->tests, self->machine);
+  sw_test_table_set_machine (self->table, self->machine);
 }
 
 static void
@@ -204,98 +209,10 @@ sw_machine_page_refresh (SwMachinePage *self)
     show_state (self);
 }
 
-/* ---- the list ---- */
-
 static void
 test_chosen_cb (SwChartView *chart, gint64 titration, SwMachinePage *self)
 {
-  int place = sw_test_list_find (self->tests, titration);
-
-  if (place < 0)
-    return;
-  gtk_single_selection_set_selected (self->selection, (guint)place);
-  gtk_widget_activate_action (gtk_widget_get_last_child (GTK_WIDGET (self->list)),
-                              "list.scroll-to-item", "u", place);
-}
-
-/* Wider text is cut, down to @chars, and can be read in the tooltip. */
-static GtkWidget *
-make_label (const char *class, int chars)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_width_chars (GTK_LABEL (label), chars);
-  if (class != NULL)
-    gtk_widget_add_css_class (label, class);
-  return label;
-}
-
-static void
-set_label (GtkWidget *label, const char *text)
-{
-  gtk_label_set_text (GTK_LABEL (label), text);
-  gtk_widget_set_tooltip_text (label, text);
-}
-
-static void
-setup_when_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-
-  gtk_box_append (GTK_BOX (box), sw_verdict_new (SW_VERDICT_UNKNOWN, 12));
-  gtk_box_append (GTK_BOX (box), make_label (NULL, 12));
-  gtk_list_item_set_child (item, box);
-}
-
-static void
-bind_when_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
-{
-  SwTestItem *test = gtk_list_item_get_item (item);
-  GtkWidget *box = gtk_list_item_get_child (item);
-
-  sw_verdict_set_kind (SW_VERDICT (gtk_widget_get_first_child (box)),
-                       sw_verdict_of_outcome (sw_test_item_get_outcome (test)));
-  set_label (gtk_widget_get_last_child (box), sw_test_item_get_when (test));
-}
-
-static void
-setup_result_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
-{
-  gtk_list_item_set_child (item, make_label ("sw-bold", 12));
-}
-
-static void
-bind_result_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
-{
-  set_label (gtk_list_item_get_child (item),
-             sw_test_item_get_result (gtk_list_item_get_item (item)));
-}
-
-static void
-setup_dose_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
-{
-  gtk_list_item_set_child (item, make_label ("sw-dim", 6));
-}
-
-static void
-bind_dose_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
-{
-  set_label (gtk_list_item_get_child (item), sw_test_item_get_dose (gtk_list_item_get_item (item)));
-}
-
-static void
-setup_signed_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
-{
-  gtk_list_item_set_child (item, make_label ("sw-dim", 5));
-}
-
-static void
-bind_signed_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwMachinePage *self)
-{
-  set_label (gtk_list_item_get_child (item),
-             sw_test_item_get_signed (gtk_list_item_get_item (item)));
+  sw_test_table_choose (self->table, titration);
 }
 
 /* ---- class ---- */
@@ -307,8 +224,6 @@ sw_machine_page_dispose (GObject *object)
   GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (object));
 
   g_clear_pointer (&child, gtk_widget_unparent);
-  g_clear_object (&self->selection);
-  g_clear_object (&self->tests);
   g_clear_object (&self->context);
   G_OBJECT_CLASS (sw_machine_page_parent_class)->dispose (object);
 }
@@ -326,7 +241,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SwMachinePage, empty);
   gtk_widget_class_bind_template_child (widget_class, SwMachinePage, history);
   gtk_widget_class_bind_template_child (widget_class, SwMachinePage, chart);
-  gtk_widget_class_bind_template_child (widget_class, SwMachinePage, list);
+  gtk_widget_class_bind_template_child (widget_class, SwMachinePage, table);
 }
 
 static void
@@ -337,6 +252,7 @@ sw_machine_page_class_init (SwMachinePageClass *klass)
   G_OBJECT_CLASS (klass)->dispose = sw_machine_page_dispose;
   g_type_ensure (SW_TYPE_CHART_VIEW);
   g_type_ensure (SW_TYPE_CAUTION_BAR);
+  g_type_ensure (SW_TYPE_TEST_TABLE);
   g_type_ensure (SW_TYPE_INCIDENT_CARD);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/org/stillwarden/Stillwarden/ui/machine/machine-page.ui");
@@ -344,14 +260,6 @@ sw_machine_page_class_init (SwMachinePageClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, action_cb);
   gtk_widget_class_bind_template_callback (widget_class, setup_cb);
   gtk_widget_class_bind_template_callback (widget_class, test_chosen_cb);
-  gtk_widget_class_bind_template_callback (widget_class, setup_when_cb);
-  gtk_widget_class_bind_template_callback (widget_class, bind_when_cb);
-  gtk_widget_class_bind_template_callback (widget_class, setup_result_cb);
-  gtk_widget_class_bind_template_callback (widget_class, bind_result_cb);
-  gtk_widget_class_bind_template_callback (widget_class, setup_dose_cb);
-  gtk_widget_class_bind_template_callback (widget_class, bind_dose_cb);
-  gtk_widget_class_bind_template_callback (widget_class, setup_signed_cb);
-  gtk_widget_class_bind_template_callback (widget_class, bind_signed_cb);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
 }
 
@@ -368,11 +276,7 @@ sw_machine_page_set_context (SwMachinePage *self, SwContext *context)
   g_return_if_fail (SW_IS_MACHINE_PAGE (self) && self->context == NULL);
 
   self->context = g_object_ref (context);
-  self->tests = sw_test_list_new (context);
-  self->selection = gtk_single_selection_new (G_LIST_MODEL (g_object_ref (self->tests)));
-  gtk_single_selection_set_autoselect (self->selection, FALSE);
-  gtk_single_selection_set_can_unselect (self->selection, TRUE);
-  gtk_column_view_set_model (self->list, GTK_SELECTION_MODEL (self->selection));
+  sw_test_table_set_context (self->table, context);
   sw_incident_card_set_context (self->incident, context);
   sw_caution_bar_set (self->caution, sw_context_get_wording (context), SW_CAUTION_OVER_RANGE);
   g_signal_connect_object (context, "changed", G_CALLBACK (show_all), self, G_CONNECT_SWAPPED);

@@ -71,6 +71,7 @@ stroke_ring (cairo_t *cr)
   cairo_stroke (cr);
 }
 
+/* The bar keeps it apart from the ring where both are small. */
 static void
 stroke_octagon (cairo_t *cr)
 {
@@ -81,6 +82,9 @@ stroke_octagon (cairo_t *cr)
       cairo_line_to (cr, 8 + 6.8 * cos (angle), 8 + 6.8 * sin (angle));
     }
   cairo_close_path (cr);
+  cairo_stroke (cr);
+  cairo_move_to (cr, 4.6, 8);
+  cairo_line_to (cr, 11.4, 8);
   cairo_stroke (cr);
 }
 
