@@ -21,29 +21,57 @@ offset_cb (gpointer data, gint64 utc_ms)
   return 60;
 }
 
-Bench *
-bench_new (const char *language, int width, int height, gboolean dark)
+static void
+open_window (Bench *bench, const char *language, SwOpenMode mode)
 {
   const SwClock clock = { .now_ms = now_cb, .offset_min = offset_cb };
+  g_autofree char *path = g_build_filename (bench->folder, "new.swlog", NULL);
   g_autoptr (SwWording) wording = sw_wording_new (language, "Europe/Berlin");
-  Bench *bench = g_new0 (Bench, 1);
-  g_autofree char *path = NULL;
   GError *error = NULL;
-  SwStore *store;
+  SwStore *store = sw_store_open (path, mode, &clock, &error);
 
-  bench->folder = sw_test_folder_new ();
-  path = g_build_filename (bench->folder, "new.swlog", NULL);
-  store = sw_store_open (path, SW_OPEN_CREATE, &clock, &error);
   g_assert_no_error (error);
-  sw_theme_install (gdk_display_get_default ());
-  sw_theme_force (dark ? SW_SCHEME_DARK : SW_SCHEME_LIGHT, FALSE);
   bench->context = sw_context_new (store, wording);
   bench->window = sw_window_new (NULL, bench->context);
+}
+
+static void
+close_window (Bench *bench)
+{
+  gtk_window_destroy (GTK_WINDOW (bench->window));
+  while (g_main_context_iteration (NULL, FALSE))
+    ;
+  g_clear_object (&bench->context);
+}
+
+static void
+show_window (Bench *bench, int width, int height)
+{
   gtk_window_set_default_size (GTK_WINDOW (bench->window), width, height);
   gtk_window_present (GTK_WINDOW (bench->window));
   sw_snapshot_settle (GTK_WIDGET (bench->window));
   sw_window_show_setup (bench->window, NULL);
+}
+
+Bench *
+bench_new (const char *language, int width, int height, gboolean dark)
+{
+  Bench *bench = g_new0 (Bench, 1);
+
+  bench->folder = sw_test_folder_new ();
+  sw_theme_install (gdk_display_get_default ());
+  sw_theme_force (dark ? SW_SCHEME_DARK : SW_SCHEME_LIGHT, FALSE);
+  open_window (bench, language, SW_OPEN_CREATE);
+  show_window (bench, width, height);
   return bench;
+}
+
+void
+bench_reopen (Bench *bench, SwOpenMode mode)
+{
+  close_window (bench);
+  open_window (bench, "en", mode);
+  show_window (bench, 1024, 600);
 }
 
 void
@@ -51,10 +79,7 @@ bench_free (Bench *bench)
 {
   if (bench == NULL)
     return;
-  gtk_window_destroy (GTK_WINDOW (bench->window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-  g_clear_object (&bench->context);
+  close_window (bench);
   sw_test_folder_free (bench->folder);
   g_free (bench);
 }

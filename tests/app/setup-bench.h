@@ -23,6 +23,8 @@ typedef struct
 
 /* An empty file with set-up on screen, nobody picked. */
 Bench *bench_new (const char *language, int width, int height, gboolean dark);
+/* Closes the file and opens it again, in English, in the smallest window. */
+void bench_reopen (Bench *bench, SwOpenMode mode);
 void bench_free (Bench *bench);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Bench, bench_free)
 

@@ -243,6 +243,25 @@ test_auditor (void)
   g_assert_cmpuint (ids->len, ==, 0);
 }
 
+/* A file that is only read is shown whole and changed nowhere. */
+static void
+test_read_only (void)
+{
+  g_autoptr (Bench) bench = bench_new ("en", 1024, 600, FALSE);
+  gint64 person = bench_add_person (bench);
+  gint64 solvent = bench_add_solvent (bench);
+
+  bench_reopen (bench, SW_OPEN_READ_ONLY);
+  sw_context_set_person (bench->context, person);
+  bench_open (bench, "solvents", solvent);
+  bench_assert_says (bench, "open read-only");
+  g_assert_cmpstr (bench_text (bench, "name"), ==, "Demo hydrocarbon");
+  bench_type (bench, "name", "Another");
+  g_assert_false (bench_save (bench));
+  do_action (bench, "form.cancel");
+  g_assert_false (gtk_widget_get_visible (find (bench, "GtkButton", "add")));
+}
+
 /* Naming the site the first time is no correction; the second time is. */
 static void
 test_site (void)
@@ -280,6 +299,7 @@ main (int argc, char **argv)
   g_test_add_func ("/setup/who/person-first", test_person_first);
   g_test_add_func ("/setup/who/nobody", test_nobody);
   g_test_add_func ("/setup/who/auditor", test_auditor);
+  g_test_add_func ("/setup/who/read-only", test_read_only);
   g_test_add_func ("/setup/site", test_site);
   return g_test_run ();
 }
