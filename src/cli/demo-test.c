@@ -121,7 +121,9 @@ titrate (Bench *bench, GError **error)
       sw_demo_wait (bench->demo, 0.2);
     }
   /* it must hold on a second strip */
-  return read_strip (bench, SW_FIELD_NEUTRAL, error) && read_strip (bench, SW_FIELD_NEUTRAL, error);
+  if (!read_strip (bench, SW_FIELD_NEUTRAL, error))
+    return FALSE;
+  return read_strip (bench, SW_FIELD_NEUTRAL, error);
 }
 
 /* ---- result, signature ---- */

@@ -21,6 +21,8 @@ sw_sheet_fill (const SwSheetColumn *column, const SwSheetRow *row, SwSheetValue 
       column->get (row, value);
       return;
     }
+  if (member == NULL) /* the row has no such record: an empty cell */
+    return;
   switch (column->kind)
     {
     case SW_MEMBER_TEXT:

@@ -124,8 +124,8 @@ test_export (void)
 static void
 test_same_bytes (void)
 {
-  g_autofree char *paths[2] = { NULL };
-  g_autofree char *contents[2] = { NULL };
+  char *paths[2] = { NULL };
+  char *contents[2] = { NULL };
   gsize lengths[2];
 
   for (int i = 0; i < 2; i++)
@@ -138,6 +138,11 @@ test_same_bytes (void)
       g_assert_true (g_file_get_contents (paths[i], &contents[i], &lengths[i], NULL));
     }
   g_assert_cmpmem (contents[0], lengths[0], contents[1], lengths[1]);
+  for (int i = 0; i < 2; i++)
+    {
+      g_free (paths[i]);
+      g_free (contents[i]);
+    }
 }
 
 /* From 1 to 30 June by the plant's days; the plant is in a zone two hours east of UTC then. */
