@@ -33,6 +33,22 @@ typedef enum
   SW_FACT_NEEDS_REVIEWER, /* a reviewer or administrator who did not do the re-test */
   SW_FACT_NO_PLAN,        /* no method is planned for the machine */
   SW_FACT_NO_LOT,         /* no lot on file that is neither expired nor used up; text: product */
+  /* why a person may not do it */
+  SW_FACT_NOBODY,          /* nobody has said who works */
+  SW_FACT_PERSON_INACTIVE, /* text: who; works here no longer, or taken out of use */
+  SW_FACT_AUDITOR_READS,   /* auditors read and write nothing */
+  SW_FACT_NEEDS_ADMINISTRATOR,
+  SW_FACT_NEEDS_ROLE_REVIEW, /* a reviewer or administrator */
+  SW_FACT_NEEDS_SECRET,      /* this person must sign in with the secret */
+  SW_FACT_NO_SECRET_YET,     /* text: who; no secret was ever set, and a name alone is not enough */
+  SW_FACT_WRONG_SECRET,
+  SW_FACT_WAIT,             /* number[0] minutes until the next attempt */
+  SW_FACT_NOT_THE_SIGNER,   /* only who did it signs as having done it */
+  SW_FACT_OWN_WORK,         /* a second person reviews */
+  SW_FACT_REVIEWED_ALREADY, /* amend: reviewed, so a reviewer must; review: nothing changed since */
+  SW_FACT_VOIDED,           /* the record is out of use */
+  SW_FACT_STILL_USED,       /* text: by what; it cannot be taken out of use before that */
+  SW_FACT_TEST_STILL_OPEN,  /* a test that is not signed is changed in the test itself */
   /* why no dose is shown */
   SW_FACT_NO_DOSE_OUTCOME, /* only acid found is dosed */
   SW_FACT_NO_DOSE_OVER_RANGE,

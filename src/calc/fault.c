@@ -63,6 +63,7 @@ static const char *const quantity_names[SW_N_QUANTITIES] = {
   [SW_QUANTITY_CODE] = "code",
   [SW_QUANTITY_REASON] = "reason",
   [SW_QUANTITY_COUNT] = "count",
+  [SW_QUANTITY_SECRET] = "secret",
 };
 
 static void

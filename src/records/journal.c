@@ -18,7 +18,8 @@
   " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
 
 static const char *const kind_words[]
-    = { "setup", "test", "dose", "sign", "amend", "void", "import", "migrate" };
+    = { "setup",  "test",    "dose",    "sign",       "amend",  "void",
+        "import", "migrate", "sign_in", "checkpoint", "restore" };
 static const char *const identified_words[] = { "selected", "secret", "import", "demo", "system" };
 
 G_STATIC_ASSERT (G_N_ELEMENTS (kind_words) == SW_N_ACTS);

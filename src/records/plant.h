@@ -38,6 +38,8 @@ typedef struct
   gboolean active;
   gboolean second_reader; /* the test asks for a second reader of the strip */
   char *secret;           /* Argon2id text; the journal says only "changed", with a digest */
+  gint64 secret_given_by; /* the person who chose it for them; 0 = they did. To be changed at the
+                             next sign-in */
 } SwPerson;
 SW_DECLARE_RECORD (SwPerson, sw_person)
 

@@ -13,7 +13,7 @@
 G_BEGIN_DECLS
 
 #define SW_APPLICATION_ID 0x53776c67 /* "Swlg" */
-#define SW_SCHEMA_VERSION 1          /* user_version that this program writes */
+#define SW_SCHEMA_VERSION 2          /* user_version that this program writes */
 #define SW_HASH_LENGTH 64            /* hex digits of a SHA-256 */
 
 typedef struct

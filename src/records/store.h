@@ -86,6 +86,9 @@ typedef enum
   SW_ACT_VOID,  /* out of use; needs a reason */
   SW_ACT_IMPORT,
   SW_ACT_MIGRATE,
+  SW_ACT_SIGN_IN,    /* an attempt to sign in */
+  SW_ACT_CHECKPOINT, /* the program signs the journal's head */
+  SW_ACT_RESTORE,    /* a backup took the place of the file */
   SW_N_ACTS
 } SwActKind;
 

@@ -65,7 +65,7 @@ sw_table_column (const SwTableInfo *info, guint i)
   return i < SW_N_COMMON_COLUMNS ? &sw_common_columns[i] : &info->columns[i - SW_N_COMMON_COLUMNS];
 }
 
-extern const SwTableInfo sw_plant_tables[], sw_method_tables[], sw_test_tables[];
+extern const SwTableInfo sw_plant_tables[], sw_method_tables[], sw_test_tables[], sw_trust_tables[];
 
 /* For the tables-*.c files: entries of a descriptor; ROW is the struct's type. */
 #define COLUMN(member, kind)                                                                       \

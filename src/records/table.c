@@ -4,6 +4,7 @@
 #include "records/plant.h"
 #include "records/row-private.h"
 #include "records/test.h"
+#include "records/trust.h"
 
 #include <string.h>
 
@@ -15,6 +16,8 @@ const SwTableInfo *
 sw_table_info (SwTable table)
 {
   g_return_val_if_fail ((int)table >= 0 && table < SW_N_TABLES, NULL);
+  if (table >= SW_TABLE_SIGN_IN)
+    return &sw_trust_tables[table - SW_TABLE_SIGN_IN];
   if (table == SW_TABLE_SETTING)
     return &sw_plant_tables[SW_TABLE_FILL + 1];
   if (table >= SW_TABLE_SAMPLE)
@@ -103,3 +106,6 @@ DEFINE_RECORD (SwIncident, sw_incident, SW_TABLE_INCIDENT)
 DEFINE_RECORD (SwReview, sw_review, SW_TABLE_REVIEW)
 DEFINE_RECORD (SwDecision, sw_decision, SW_TABLE_DECISION)
 DEFINE_RECORD (SwSetting, sw_setting, SW_TABLE_SETTING)
+DEFINE_RECORD (SwSignIn, sw_sign_in, SW_TABLE_SIGN_IN)
+DEFINE_RECORD (SwCheckpoint, sw_checkpoint, SW_TABLE_CHECKPOINT)
+DEFINE_RECORD (SwRestoration, sw_restoration, SW_TABLE_RESTORATION)

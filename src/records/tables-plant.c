@@ -54,8 +54,14 @@ static const SwColumn site_columns[] = {
 
 #define ROW SwPerson
 static const SwColumn person_columns[] = {
-  TEXT (name),      TEXT (initials),         WORD (role, role_words),           TEXT (language),
-  BOOLEAN (active), BOOLEAN (second_reader), COLUMN (secret, SW_COLUMN_SECRET),
+  TEXT (name),
+  TEXT (initials),
+  WORD (role, role_words),
+  TEXT (language),
+  BOOLEAN (active),
+  BOOLEAN (second_reader),
+  COLUMN (secret, SW_COLUMN_SECRET),
+  ID (secret_given_by),
 };
 #undef ROW
 
@@ -135,7 +141,7 @@ static const SwColumn fill_columns[] = { ID (machine), ID (solvent), TIME (ended
 static const SwColumn setting_columns[] = { TEXT (name), TEXT (value) };
 #undef ROW
 
-/* By SwTable, from SW_TABLE_SITE; the setting, last of SwTable, stands last here. */
+/* By SwTable, from SW_TABLE_SITE; the setting, after the tests in SwTable, stands last here. */
 const SwTableInfo sw_plant_tables[] = {
   TABLE ("site", SwSite, site_columns),
   TABLE ("person", SwPerson, person_columns),

@@ -149,7 +149,8 @@ static const SwColumn incident_columns[] = {
 
 #define ROW SwReview
 static const SwColumn review_columns[] = {
-  TEXT (subject_table), ID (subject), ID (person), WORD (meaning, meaning_words), ID (subject_seq),
+  TEXT (subject_table),          ID (subject),     ID (person),
+  WORD (meaning, meaning_words), ID (subject_seq), TEXT (identified_by),
 };
 #undef ROW
 

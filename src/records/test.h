@@ -208,7 +208,9 @@ typedef struct
   gint64 subject;      /* row id */
   gint64 person;
   SwMeaning meaning;
-  gint64 subject_seq; /* journal_seq of the subject when signed: a later change shows */
+  gint64 subject_seq;  /* journal_seq of the subject when signed: a later change shows */
+  char *identified_by; /* how the program knew the signer: "secret", "selected", ... (the journal's
+                          words); NULL in rows of version 1 */
 } SwReview;
 SW_DECLARE_RECORD (SwReview, sw_review)
 

@@ -69,6 +69,7 @@ static const char *const quantities[SW_N_QUANTITIES] = {
   [SW_QUANTITY_CODE] = N_ ("code"),
   [SW_QUANTITY_REASON] = N_ ("reason"),
   [SW_QUANTITY_COUNT] = N_ ("count"),
+  [SW_QUANTITY_SECRET] = N_ ("secret"),
 };
 
 static const char *const budget_lines[SW_N_LINES] = {

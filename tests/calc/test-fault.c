@@ -221,8 +221,8 @@ test_quantity (gconstpointer data)
 static void
 test_no_number (void)
 {
-  const SwQuantityName texts[] = { SW_QUANTITY_NONE, SW_QUANTITY_DATE, SW_QUANTITY_NAME,
-                                   SW_QUANTITY_CODE, SW_QUANTITY_REASON };
+  const SwQuantityName texts[] = { SW_QUANTITY_NONE, SW_QUANTITY_DATE,   SW_QUANTITY_NAME,
+                                   SW_QUANTITY_CODE, SW_QUANTITY_REASON, SW_QUANTITY_SECRET };
   int n = 0;
 
   for (int i = 0; i < SW_N_QUANTITIES; i++)

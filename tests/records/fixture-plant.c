@@ -147,6 +147,34 @@ insert_dose (Fixture *fixture, FixturePlant *plant)
   INSERT (sw_decision, decision, plant->decision);
 }
 
+static char *
+make_digits (char digit, gsize n)
+{
+  return g_strnfill (n, digit);
+}
+
+/* Nothing here is signed by anybody: the rows are there to be tampered with. */
+static void
+insert_trust (Fixture *fixture, FixturePlant *plant)
+{
+  SwSignIn *sign_in = sw_sign_in_new ();
+  SwCheckpoint *checkpoint = sw_checkpoint_new ();
+  SwRestoration *restoration = sw_restoration_new ();
+
+  sign_in->person = plant->person;
+  sign_in->accepted = TRUE;
+  INSERT (sw_sign_in, sign_in, plant->sign_in);
+  checkpoint->seq = 1;
+  checkpoint->head = make_digits ('a', 64);
+  checkpoint->key = make_digits ('b', 64);
+  checkpoint->signature = make_digits ('c', 128);
+  INSERT (sw_checkpoint, checkpoint, plant->checkpoint);
+  restoration->backup = g_strdup ("plant.backup");
+  restoration->kept_seq = 1;
+  restoration->kept_head = make_digits ('a', 64);
+  INSERT (sw_restoration, restoration, plant->restoration);
+}
+
 void
 fixture_plant (Fixture *fixture, FixturePlant *plant)
 {
@@ -163,5 +191,6 @@ fixture_plant (Fixture *fixture, FixturePlant *plant)
   fixture_begin (fixture, SW_ACT_TEST, NULL);
   insert_test (fixture, plant);
   insert_dose (fixture, plant);
+  insert_trust (fixture, plant);
   fixture_commit (fixture);
 }

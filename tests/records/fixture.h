@@ -6,6 +6,7 @@
 #include "records/plant.h"
 #include "records/store.h"
 #include "records/test.h"
+#include "records/trust.h"
 #include "support/support.h"
 
 G_BEGIN_DECLS
@@ -61,6 +62,7 @@ typedef struct
 {
   gint64 person, solvent, product, caustic, lot, machine, compartment, point, fill, method, version;
   gint64 calibration, plan, sample, titration, reading, incident, dose, review, decision;
+  gint64 sign_in, checkpoint, restoration;
 } FixturePlant;
 void fixture_plant (Fixture *fixture, FixturePlant *plant);
 

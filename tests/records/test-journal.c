@@ -176,7 +176,7 @@ test_next_version (Fixture *fixture, gconstpointer data)
   g_autofree char *digest = NULL;
   SwScript *script = g_new (SwScript, 1);
 
-  *script = (SwScript){ .name = g_strdup ("002-1-test.sql"),
+  *script = (SwScript){ .name = g_strdup ("003-1-test.sql"),
                         .sql = g_strdup ("ALTER TABLE site ADD COLUMN motto TEXT;\n") };
   g_ptr_array_add (scripts, script);
   fixture_open (fixture, SW_OPEN_WRITE);
@@ -189,7 +189,7 @@ test_next_version (Fixture *fixture, gconstpointer data)
                       " FROM journal ORDER BY seq DESC LIMIT 1");
   digest = fixture_run ("printf 'ALTER TABLE site ADD COLUMN motto TEXT;\\n' | sha256sum");
   digest[64] = '\0';
-  g_assert_true (g_str_has_prefix (line, "migrate|schema|2|new.002-1-test.sql="));
+  g_assert_true (g_str_has_prefix (line, "migrate|schema|3|new.003-1-test.sql="));
   g_assert_nonnull (strstr (line, digest));
 
   fixture->store = sw_store_open (fixture->path, SW_OPEN_WRITE, &fixture->clock, &error);
@@ -206,7 +206,7 @@ test_silent_migration (Fixture *fixture, gconstpointer data)
   SwScript *script = g_new (SwScript, 1);
 
   *script = (SwScript){
-    .name = g_strdup ("002-1-test.sql"),
+    .name = g_strdup ("003-1-test.sql"),
     .sql
     = g_strdup ("UPDATE person SET name = 'X', journal_seq = (SELECT max(seq) FROM journal)")
   };
@@ -286,12 +286,12 @@ static const struct
   { "journal-gap",
     "INSERT INTO journal SELECT seq + 2, act, kind, utc_ms, offset_min, person, identified_by,"
     " workstation, version, reason, clock_back_ms, action, table_name, row_id, prior_seq, entry,"
-    " hash FROM journal ORDER BY seq DESC LIMIT 1",
+    " hash, clock_ahead_ms FROM journal ORDER BY seq DESC LIMIT 1",
     "only grows" },
   { "journal-without-seq",
     "INSERT INTO journal SELECT NULL, act, kind, utc_ms, offset_min, person, identified_by,"
     " workstation, version, reason, clock_back_ms, action, table_name, row_id, prior_seq, entry,"
-    " hash FROM journal LIMIT 1",
+    " hash, clock_ahead_ms FROM journal LIMIT 1",
     "only grows" },
 };
 

@@ -64,7 +64,7 @@ test_at_rest (Fixture *fixture, gconstpointer data)
   g_assert_cmpint (bytes[18], ==, 1);
   g_assert_cmpint (bytes[19], ==, 1);
   g_assert_cmpmem (bytes + 68, 4, "Swlg", 4);
-  g_assert_cmpmem (bytes + 60, 4, "\0\0\0\1", 4);
+  g_assert_cmpmem (bytes + 60, 4, "\0\0\0\2", 4);
 
   fixture_open (fixture, SW_OPEN_WRITE);
   fixture_begin (fixture, SW_ACT_SETUP, NULL);

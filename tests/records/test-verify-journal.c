@@ -46,7 +46,7 @@ static const JournalCase journal_cases[] = {
   { "forged-end",
     "INSERT INTO journal SELECT seq + 1, act, kind, utc_ms, offset_min, person, identified_by,"
     " workstation, version, reason, clock_back_ms, action, table_name, row_id, prior_seq, entry,"
-    " hash FROM journal ORDER BY seq DESC LIMIT 1",
+    " hash, clock_ahead_ms FROM journal ORDER BY seq DESC LIMIT 1",
     0, NULL },
 };
 
@@ -72,7 +72,7 @@ test_truncated (Fixture *fixture, gconstpointer data)
 
   tamper_run (fixture, "journal", "DELETE FROM journal WHERE seq = (SELECT max(seq) FROM journal)");
   report = tamper_verify (fixture);
-  g_assert_nonnull (tamper_find (report, SW_FINDING_ROW_UNKNOWN, "decision", 1, NULL));
+  g_assert_nonnull (tamper_find (report, SW_FINDING_ROW_UNKNOWN, "restoration", 1, NULL));
 }
 
 /* ---- schema ---- */

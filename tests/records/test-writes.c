@@ -23,7 +23,7 @@ static const BypassCase bypass_cases[] = {
   { "journal",
     "INSERT INTO journal SELECT seq + 1, act, kind, utc_ms, offset_min, person, identified_by,"
     " workstation, version, reason, clock_back_ms, action, table_name, row_id, prior_seq, entry,"
-    " hash FROM journal ORDER BY seq DESC LIMIT 1" },
+    " hash, clock_ahead_ms FROM journal ORDER BY seq DESC LIMIT 1" },
 };
 
 /* A statement that goes round the row writer, in an act that also holds an honest write. */

@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Asks somebody to sign: what the signature means in whole words, who signs, and their secret
+ * again, whoever is signed in. A technician who works by name types the initials, and reads what
+ * that proves. In the demo plant nobody has a secret, and the box says so. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/context.h"
+#include "workflow/sign-in.h"
+
+G_BEGIN_DECLS
+
+typedef struct
+{
+  SwMeaning meaning;
+  const char *subject; /* what is signed, in words: "Test M-07-261124-1"; copied */
+  gint64 person;     /* who must sign; 0 = any reviewer or administrator, to be picked in the box */
+  gint64 not_person; /* who may not (their own work); 0 = nobody */
+} SwSignRequest;
+
+/* @signer is NULL when it was given up. Called once. */
+typedef void (*SwSignedCallback) (const SwSigner *signer, gpointer data);
+
+/* Shows the box over @near's window. @data must outlive it: hold a reference and drop it in the
+ * callback. */
+void sw_sign_ask (GtkWidget *near,
+                  SwContext *context,
+                  const SwSignRequest *request,
+                  SwSignedCallback callback,
+                  gpointer data);
+
+G_END_DECLS
