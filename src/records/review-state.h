@@ -2,7 +2,7 @@
 /* What signatures are worth now. A signature covers its subject and the subject's parts (a test:
  * its sample, titration, readings and doses) as they were then; an amendment or a void of any of
  * them later takes it away. What the work itself adds later (a dose recorded, a re-test linked)
- * does not.
+ * does not. What was amended before a signature, its signer saw.
  */
 #pragma once
 
@@ -13,8 +13,8 @@ G_BEGIN_DECLS
 typedef enum
 {
   SW_REVIEW_NONE,     /* not signed */
-  SW_REVIEW_SIGNED,   /* by who did it */
-  SW_REVIEW_REVIEWED, /* by a second person, too */
+  SW_REVIEW_SIGNED,   /* by who did it, reviewed never; sw_review_holds: amended since, or not */
+  SW_REVIEW_REVIEWED, /* by a second person, too (or a dose released, an incident closed) */
   SW_REVIEW_LOST,     /* was reviewed, and amended since */
   SW_N_REVIEW_STATES
 } SwReviewState;
