@@ -21,5 +21,7 @@ gboolean sw_schema_migrate (SwStore *store, GError **error);
 gboolean sw_schema_migrate_with (SwStore *store, int version, GPtrArray *scripts, GError **error);
 /* Runs the files of the versions up to @version, without a journal: for comparing. */
 gboolean sw_schema_apply (SwStore *store, int version, GError **error);
+/* Lets the statements of this program read a file of an older version, which stays as it is. */
+gboolean sw_schema_read_as_newest (SwStore *store, GError **error);
 
 G_END_DECLS

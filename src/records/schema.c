@@ -4,8 +4,13 @@
  * A file "NNN-x-name.sql" belongs to schema version NNN; the files of a version run in the order of
  * their names, in one act, whose journal row names each file with its SHA-256. A file is never
  * edited once a release holds it: a change is a new version.
+ *
+ * A file of an older version that is only read is shown with today's tables: "reading/N.sql" puts
+ * views into the connection's temporary schema, whose names go before those of the file. Those
+ * files are no part of any schema and grow with every version.
  */
 #include "records/schema-private.h"
+#include "records/path-private.h"
 
 #include "data/records-data.h"
 
@@ -35,6 +40,7 @@ list_files (int version)
   return files;
 }
 
+/* NULL when there is none. (transfer full) */
 static char *
 read_file (const char *name)
 {
@@ -42,6 +48,8 @@ read_file (const char *name)
   g_autoptr (GBytes) bytes = g_resource_lookup_data (records_data_get_resource (), path,
                                                      G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
 
+  if (bytes == NULL)
+    return NULL;
   return g_strndup (g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes));
 }
 
@@ -158,4 +166,19 @@ sw_schema_apply (SwStore *store, int version, GError **error)
         return FALSE;
     }
   return TRUE;
+}
+
+gboolean
+sw_schema_read_as_newest (SwStore *store, GError **error)
+{
+  g_autofree char *name = g_strdup_printf ("reading/%d.sql", store->schema_version);
+  g_autofree char *sql = NULL;
+
+  if (store->schema_version == SW_SCHEMA_VERSION)
+    return TRUE;
+  sql = read_file (name);
+  if (sql != NULL)
+    return sw_sql_execute (store, sql, error);
+  return sw_path_error (error, SW_RECORDS_ERROR_READ_ONLY, store->path,
+                        "is of an older version; open it once for writing");
 }

@@ -122,16 +122,6 @@ prepare_writing (SwStore *store, GError **error)
   return sw_schema_migrate (store, error);
 }
 
-/* Reading never migrates, and the descriptors are those of the newest version. */
-static gboolean
-prepare_reading (SwStore *store, GError **error)
-{
-  if (store->schema_version == SW_SCHEMA_VERSION)
-    return TRUE;
-  return sw_path_error (error, SW_RECORDS_ERROR_READ_ONLY, store->path,
-                        "is of an older version; open it once for writing");
-}
-
 /* ---- create ---- */
 
 /* Row 1 of site: the one UUID by which files and exports know each other. */
@@ -220,7 +210,8 @@ open_file (SwStore *store, SwOpenMode mode, const SwStoreOptions *options, GErro
   if (!open_connection (store, store->path, flags, options, error) || !check_identity (store, error)
       || !check_pages (store, error))
     return FALSE;
-  return store->read_only ? prepare_reading (store, error) : prepare_writing (store, error);
+  return store->read_only ? sw_schema_read_as_newest (store, error)
+                          : prepare_writing (store, error);
 }
 
 static void

@@ -51,8 +51,9 @@ typedef enum
 #define SW_RECORDS_ERROR (sw_records_error_quark ())
 GQuark sw_records_error_quark (void);
 
-/* Opens a file; with SW_OPEN_CREATE makes it, schema and site UUID included. Migrates an older
- * file. The clock is copied; NULL = system. (transfer full) */
+/* Opens a file; with SW_OPEN_CREATE makes it, schema and site UUID included. An older file is
+ * migrated when it is opened for writing; reading only, it is shown with today's tables and stays
+ * as it is. The clock is copied; NULL = system. (transfer full) */
 SwStore *sw_store_open (const char *path, SwOpenMode mode, const SwClock *clock, GError **error);
 /* Checkpoints, goes back to one file, drops the owner lock. Accepts NULL. An open act is cancelled.
  */

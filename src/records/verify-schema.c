@@ -7,7 +7,8 @@
 #include <string.h>
 
 #define SCHEMA_SQL                                                                                 \
-  "SELECT type || ' ' || name, coalesce(sql, tbl_name) FROM sqlite_schema ORDER BY type, name"
+  "SELECT type || ' ' || name, coalesce(sql, tbl_name) FROM main.sqlite_schema "                   \
+  "ORDER BY type, name"
 
 /* ---- pages and references ---- */
 
