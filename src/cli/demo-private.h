@@ -66,6 +66,7 @@ typedef struct
 } SwDemo;
 
 SwActor sw_demo_actor (const SwDemo *demo, gint64 person);
+SwSigner sw_demo_signer (gint64 person);
 /* The clock moves on by @minutes and a little. */
 void sw_demo_wait (SwDemo *demo, double minutes);
 double sw_demo_gauss (SwDemo *demo);

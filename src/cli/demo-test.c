@@ -131,6 +131,8 @@ titrate (Bench *bench, GError **error)
 static gboolean
 finish (Bench *bench, GError **error)
 {
+  const SwSigner signer = sw_demo_signer (bench->person);
+
   if (!sw_guided_test_close (bench->test, error))
     return FALSE;
   sw_demo_wait (bench->demo, 0.5);
@@ -138,7 +140,7 @@ finish (Bench *bench, GError **error)
       && !sw_guided_test_accept (bench->test, error))
     return FALSE;
   sw_demo_wait (bench->demo, 1.0);
-  if (!sw_guided_test_sign (bench->test, error))
+  if (!sw_guided_test_sign (bench->test, &signer, error))
     return FALSE;
   bench->demo->counts.tests++;
   return TRUE;
@@ -176,15 +178,14 @@ dose (Bench *bench, GError **error)
   g_auto (SwDoseProposal) proposal = { 0 };
   g_autofree char *reason = sw_demo_text (demo, "words", "extra");
   const double extra = bench->machine->extra;
+  const SwSigner release = sw_demo_signer (demo->reviewer);
 
   sw_demo_wait (demo, 2.0);
   if (!sw_guided_test_propose (bench->test, extra, &proposal, error))
     return FALSE;
   if (proposal.refusal.code != SW_FACT_NONE)
     return sw_guided_test_no_dose (bench->test, error);
-  return sw_guided_test_decide_dose (bench->test, extra, reason,
-                                     proposal.release.code != SW_FACT_NONE ? demo->reviewer : 0,
-                                     error)
+  return sw_guided_test_decide_dose (bench->test, extra, reason, &release, error)
          && add_dose (bench, error);
 }
 
@@ -195,6 +196,7 @@ static gboolean
 close_incident (SwDemo *demo, SwDemoMachine *machine, GError **error)
 {
   const SwActor actor = sw_demo_actor (demo, demo->reviewer);
+  const SwSigner signer = sw_demo_signer (demo->reviewer);
   const gint64 id = sw_incident_open_id (demo->store, machine->id, error);
   g_autoptr (SwIncident) incident = id != 0 ? sw_incident_load (demo->store, id, error) : NULL;
   g_autofree char *cause = sw_demo_text (demo, "words", "cause");
@@ -205,7 +207,7 @@ close_incident (SwDemo *demo, SwDemoMachine *machine, GError **error)
       || demo->now_ms > demo->end_ms - 2 * SW_DEMO_DAY_MS)
     return TRUE;
   sw_demo_wait (demo, 20.0);
-  return sw_incident_close (demo->store, &actor, id, cause, error);
+  return sw_incident_close (demo->store, &actor, id, cause, &signer, error);
 }
 
 /* ---- whole tests ---- */

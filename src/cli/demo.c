@@ -50,6 +50,12 @@ sw_demo_actor (const SwDemo *demo, gint64 person)
                     .workstation = demo->workstation };
 }
 
+SwSigner
+sw_demo_signer (gint64 person)
+{
+  return (SwSigner){ .person = person, .identified = SW_IDENTIFIED_DEMO };
+}
+
 /* ---- events ---- */
 
 /* Until when a machine lives by its plan; then its ending is staged. */

@@ -25,6 +25,13 @@ static const char *const identified_words[] = { "selected", "secret", "import", 
 G_STATIC_ASSERT (G_N_ELEMENTS (kind_words) == SW_N_ACTS);
 G_STATIC_ASSERT (G_N_ELEMENTS (identified_words) == SW_N_IDENTIFIED);
 
+const char *
+sw_identified_word (SwIdentified identified)
+{
+  g_return_val_if_fail ((int)identified >= 0 && identified < SW_N_IDENTIFIED, NULL);
+  return identified_words[identified];
+}
+
 /* A NULL has no line. */
 static void
 append_text (GString *entry, const char *key, const char *value)

@@ -103,6 +103,9 @@ typedef enum
   SW_N_IDENTIFIED
 } SwIdentified;
 
+/* The journal's word for it: "selected", "secret", ... (transfer none) */
+const char *sw_identified_word (SwIdentified identified);
+
 typedef struct
 {
   gint64 person; /* id, or 0 for the system */

@@ -11,6 +11,7 @@
 #include "workflow/guided-private.h"
 #include "workflow/incident.h"
 #include "workflow/recompute.h"
+#include "workflow/signature-private.h"
 
 #define MS_PER_MIN 60000.0
 #define MS_PER_HOUR 3600000.0
@@ -40,14 +41,15 @@ sw_guided_test_propose (SwGuidedTest *test, double extra, SwDoseProposal *propos
 static gboolean
 check_released (const SwGuidedMove *move,
                 const SwDoseProposal *proposal,
-                gint64 released_by,
+                const SwSigner *release,
                 GError **error)
 {
   gboolean may;
 
   if (proposal->release.code == SW_FACT_NONE)
     return TRUE;
-  if (!sw_person_may_review (move->test->store, released_by, move->titration->analyst, &may, error))
+  if (!sw_person_may_review (move->test->store, release != NULL ? release->person : 0,
+                             move->titration->analyst, &may, error))
     return FALSE;
   return may || sw_workflow_refuse (error, &proposal->release);
 }
@@ -77,25 +79,10 @@ fill_amounts (SwDoseRow *dose, const SwDoseProposal *proposal)
 }
 
 static gboolean
-sign_release (SwGuidedMove *move, const SwDoseRow *dose, GError **error)
-{
-  g_autoptr (SwReview) review = sw_review_new ();
-
-  if (dose->released_by == 0)
-    return TRUE;
-  review->subject_table = g_strdup (sw_table_name (SW_TABLE_DOSE));
-  review->subject = dose->record.id;
-  review->subject_seq = dose->record.journal_seq;
-  review->person = dose->released_by;
-  review->meaning = SW_MEANING_RELEASED;
-  return sw_review_insert (move->test->store, review, error);
-}
-
-static gboolean
 insert_dose (SwGuidedMove *move,
              const SwDoseProposal *proposal,
              const char *extra_reason,
-             gint64 released_by,
+             const SwSigner *release,
              GError **error)
 {
   g_autoptr (SwDoseRow) dose = sw_dose_row_new ();
@@ -114,15 +101,21 @@ insert_dose (SwGuidedMove *move,
   dose->decided_ms = move->now_ms;
   if (proposal->release.code != SW_FACT_NONE)
     {
-      dose->released_by = released_by;
+      dose->released_by = release->person;
       dose->released_ms = move->now_ms;
     }
-  return sw_dose_row_insert (move->test->store, dose, error) && sign_release (move, dose, error);
+  return sw_dose_row_insert (move->test->store, dose, error)
+         && (dose->released_by == 0
+             || sw_signature_insert (move->test->store, SW_TABLE_DOSE, &dose->record, release,
+                                     SW_MEANING_RELEASED, error));
 }
 
 gboolean
-sw_guided_test_decide_dose (
-    SwGuidedTest *test, double extra, const char *extra_reason, gint64 released_by, GError **error)
+sw_guided_test_decide_dose (SwGuidedTest *test,
+                            double extra,
+                            const char *extra_reason,
+                            const SwSigner *release,
+                            GError **error)
 {
   g_auto (SwGuidedMove) move = { 0 };
   g_auto (SwDoseProposal) proposal = { 0 };
@@ -134,8 +127,8 @@ sw_guided_test_decide_dose (
     return FALSE;
   if (proposal.refusal.code != SW_FACT_NONE)
     return sw_workflow_refuse (error, &proposal.refusal);
-  return check_released (&move, &proposal, released_by, error)
-         && insert_dose (&move, &proposal, extra_reason, released_by, error)
+  return check_released (&move, &proposal, release, error)
+         && insert_dose (&move, &proposal, extra_reason, release, error)
          && sw_guided_move_finish (&move, error);
 }
 

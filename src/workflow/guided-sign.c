@@ -12,6 +12,7 @@
 
 #include "calc/schedule.h"
 #include "workflow/schedule-private.h"
+#include "workflow/signature-private.h"
 
 static gboolean
 found_acid (SwOutcomeKind kind)
@@ -144,17 +145,13 @@ store_decision (SwGuidedMove *move, GError **error)
 
 /* ---- signature ---- */
 
+/* "I did this test" is said by who does it now, and by nobody else. */
 static gboolean
-insert_signature (SwGuidedMove *move, GError **error)
+check_signer (const SwGuidedMove *move, const SwSigner *signer, GError **error)
 {
-  g_autoptr (SwReview) review = sw_review_new ();
+  const SwFact other = sw_fact (SW_FACT_NOT_THE_SIGNER);
 
-  review->subject_table = g_strdup (sw_table_name (SW_TABLE_TITRATION));
-  review->subject = move->titration->record.id;
-  review->subject_seq = move->titration->record.journal_seq;
-  review->person = move->test->actor.person;
-  review->meaning = SW_MEANING_PERFORMED;
-  return sw_review_insert (move->test->store, review, error);
+  return signer->person == move->test->actor.person || sw_workflow_refuse (error, &other);
 }
 
 static gboolean
@@ -167,13 +164,17 @@ write_consequences (SwGuidedMove *move, GError **error)
 }
 
 gboolean
-sw_guided_test_sign (SwGuidedTest *test, GError **error)
+sw_guided_test_sign (SwGuidedTest *test, const SwSigner *signer, GError **error)
 {
   g_auto (SwGuidedMove) move = { 0 };
 
-  if (!sw_guided_move_begin (&move, test, SW_MOVE_SIGN, SW_ACT_SIGN, NULL, error))
+  g_return_val_if_fail (signer != NULL, FALSE);
+  if (!sw_guided_move_begin (&move, test, SW_MOVE_SIGN, SW_ACT_SIGN, NULL, error)
+      || !check_signer (&move, signer, error))
     return FALSE;
   move.titration->signed_ms = move.now_ms;
-  return sw_guided_move_write (&move, error) && insert_signature (&move, error)
+  return sw_guided_move_write (&move, error)
+         && sw_signature_insert (test->store, SW_TABLE_TITRATION, &move.titration->record, signer,
+                                 SW_MEANING_PERFORMED, error)
          && write_consequences (&move, error) && sw_guided_move_finish (&move, error);
 }

@@ -15,6 +15,7 @@
 
 #include "calc/fact.h"
 #include "workflow/dosing.h"
+#include "workflow/rights.h"
 
 G_BEGIN_DECLS
 
@@ -139,17 +140,21 @@ gboolean
 sw_guided_test_strike (SwGuidedTest *test, gboolean not_added, const char *reason, GError **error);
 gboolean sw_guided_test_close (SwGuidedTest *test, GError **error);
 gboolean sw_guided_test_accept (SwGuidedTest *test, GError **error);
-/* Signs as performed by the actor; stores the schedule decision; opens or answers the incident;
- * links a re-test to its dose. */
-gboolean sw_guided_test_sign (SwGuidedTest *test, GError **error);
+/* Signs as performed: @signer is the actor's person, asked again (else SW_FACT_NOT_THE_SIGNER).
+ * Stores the schedule decision; opens or answers the incident; links a re-test to its dose. */
+gboolean sw_guided_test_sign (SwGuidedTest *test, const SwSigner *signer, GError **error);
 
 /* The dose as it stands with @extra steps on top (NAN: the number in the row, or none yet). Writes
  * nothing. A refusal is in proposal->refusal, not an error. */
 gboolean
 sw_guided_test_propose (SwGuidedTest *test, double extra, SwDoseProposal *proposal, GError **error);
-/* Stores the amount. @released_by: a reviewer where proposal->release asks for one, else 0. */
-gboolean sw_guided_test_decide_dose (
-    SwGuidedTest *test, double extra, const char *extra_reason, gint64 released_by, GError **error);
+/* Stores the amount. @release: a reviewer, who did none of the test, where proposal->release asks
+ * for one; else it may be NULL, and is not looked at. */
+gboolean sw_guided_test_decide_dose (SwGuidedTest *test,
+                                     double extra,
+                                     const char *extra_reason,
+                                     const SwSigner *release,
+                                     GError **error);
 gboolean sw_guided_test_no_dose (SwGuidedTest *test, GError **error);
 
 typedef struct

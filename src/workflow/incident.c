@@ -4,6 +4,7 @@
 
 #include "workflow/check-private.h"
 #include "workflow/guided.h"
+#include "workflow/signature-private.h"
 
 gboolean
 sw_person_may_review (SwStore *store, gint64 person, gint64 other, gboolean *may, GError **error)
@@ -62,25 +63,18 @@ sw_incident_may_close (SwStore *store,
 }
 
 static gboolean
-sign_closed (SwStore *store, const SwIncident *incident, GError **error)
-{
-  g_autoptr (SwReview) review = sw_review_new ();
-
-  review->subject_table = g_strdup (sw_table_name (SW_TABLE_INCIDENT));
-  review->subject = incident->record.id;
-  review->subject_seq = incident->record.journal_seq;
-  review->person = incident->closed_by;
-  review->meaning = SW_MEANING_CLOSED;
-  return sw_review_insert (store, review, error);
-}
-
-static gboolean
-write_closed (SwStore *store, const SwActor *actor, SwIncident *incident, GError **error)
+write_closed (SwStore *store,
+              const SwActor *actor,
+              SwIncident *incident,
+              const SwSigner *signer,
+              GError **error)
 {
   if (!sw_act_begin (store, SW_ACT_SIGN, actor, error))
     return FALSE;
   incident->closed_ms = sw_act_now (store);
-  if (sw_incident_update (store, incident, error) && sign_closed (store, incident, error)
+  if (sw_incident_update (store, incident, error)
+      && sw_signature_insert (store, SW_TABLE_INCIDENT, &incident->record, signer,
+                              SW_MEANING_CLOSED, error)
       && sw_act_commit (store, error))
     return TRUE;
   sw_act_cancel (store);
@@ -88,24 +82,31 @@ write_closed (SwStore *store, const SwActor *actor, SwIncident *incident, GError
 }
 
 gboolean
-sw_incident_close (
-    SwStore *store, const SwActor *actor, gint64 incident, const char *cause, GError **error)
+sw_incident_close (SwStore *store,
+                   const SwActor *actor,
+                   gint64 incident,
+                   const char *cause,
+                   const SwSigner *signer,
+                   GError **error)
 {
   g_autoptr (SwIncident) row = NULL;
   SwFact refusal = sw_fact (SW_FACT_NONE);
 
-  g_return_val_if_fail (store != NULL && actor != NULL, FALSE);
+  g_return_val_if_fail (store != NULL && actor != NULL && signer != NULL, FALSE);
 
   row = sw_incident_load (store, incident, error);
   if (row == NULL)
     return FALSE;
   if (!sw_incident_may_close (store, actor, row, &refusal, error))
     return refusal.code != SW_FACT_NONE ? sw_workflow_refuse (error, &refusal) : FALSE;
+  refusal = sw_fact (SW_FACT_NOT_THE_SIGNER);
+  if (signer->person != actor->person)
+    return sw_workflow_refuse (error, &refusal);
   if (!sw_check_text (SW_QUANTITY_REASON, cause, SW_LONGEST_TEXT, error))
     return FALSE;
   g_free (row->cause);
   row->cause = g_strdup (cause);
   row->state = SW_INCIDENT_CLOSED;
-  row->closed_by = actor->person;
-  return write_closed (store, actor, row, error);
+  row->closed_by = signer->person;
+  return write_closed (store, actor, row, signer, error);
 }

@@ -7,8 +7,7 @@
  */
 #pragma once
 
-#include "calc/fact.h"
-#include "records/test.h"
+#include "workflow/rights.h"
 
 G_BEGIN_DECLS
 
@@ -20,10 +19,15 @@ gboolean sw_incident_may_close (SwStore *store,
                                 const SwIncident *incident,
                                 SwFact *refusal,
                                 GError **error);
-/* Closes it, signed by the actor. @cause is needed: "not found" is an answer, nothing is none. One
- * act. Errors: SW_WORKFLOW_ERROR, SW_FAULT_ERROR (reason), SW_RECORDS_ERROR. */
-gboolean sw_incident_close (
-    SwStore *store, const SwActor *actor, gint64 incident, const char *cause, GError **error);
+/* Closes it, signed by @signer: the actor's person, asked again (else SW_FACT_NOT_THE_SIGNER).
+ * @cause is needed: "not found" is an answer, nothing is none. One act. Errors: SW_WORKFLOW_ERROR,
+ * SW_FAULT_ERROR (reason), SW_RECORDS_ERROR. */
+gboolean sw_incident_close (SwStore *store,
+                            const SwActor *actor,
+                            gint64 incident,
+                            const char *cause,
+                            const SwSigner *signer,
+                            GError **error);
 
 /* A reviewer or administrator, active, and not @other (0 = nobody). Sets @may; FALSE on an error.
  */

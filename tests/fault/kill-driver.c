@@ -182,15 +182,24 @@ static gboolean
 decide_dose (Driver *driver, SwGuidedTest *test, GError **error)
 {
   g_auto (SwDoseProposal) proposal = { 0 };
-  gint64 reviewer = 0;
+  SwSigner release = { .identified = SW_IDENTIFIED_SELECTED };
 
   if (!sw_guided_test_propose (test, 0.0, &proposal, error))
     return FALSE;
   if (proposal.refusal.code != SW_FACT_NONE)
     return sw_guided_test_no_dose (test, error);
   if (proposal.release.code != SW_FACT_NONE)
-    reviewer = first_id_by_word (driver, SW_TABLE_PERSON, "role", "reviewer");
-  return sw_guided_test_decide_dose (test, 0.0, NULL, reviewer, error);
+    release.person = first_id_by_word (driver, SW_TABLE_PERSON, "role", "reviewer");
+  return sw_guided_test_decide_dose (test, 0.0, NULL, &release, error);
+}
+
+static gboolean
+sign (Driver *driver, SwGuidedTest *test, GError **error)
+{
+  const SwSigner signer
+      = { .person = driver->actor.person, .identified = driver->actor.identified };
+
+  return sw_guided_test_sign (test, &signer, error);
 }
 
 static gboolean
@@ -207,7 +216,7 @@ move (Driver *driver, SwGuidedTest *test, GError **error)
     case SW_STEP_RESULT:
       return sw_guided_test_accept (test, error);
     case SW_STEP_CHECK:
-      return sw_guided_test_sign (test, error);
+      return sign (driver, test, error);
     case SW_STEP_DOSE:
       return decide_dose (driver, test, error);
     case SW_STEP_ADDED:

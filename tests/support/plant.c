@@ -68,6 +68,12 @@ sw_test_plant_actor (const SwTestPlant *plant, gint64 person)
   };
 }
 
+SwSigner
+sw_test_plant_signer (gint64 person)
+{
+  return (SwSigner){ .person = person, .identified = SW_IDENTIFIED_DEMO };
+}
+
 void
 sw_test_plant_begin (SwTestPlant *plant, SwActKind kind)
 {

@@ -10,6 +10,7 @@
 
 #include "records/test.h"
 #include "support/support.h"
+#include "workflow/rights.h"
 
 G_BEGIN_DECLS
 
@@ -71,6 +72,8 @@ void sw_test_plant_reopen (SwTestPlant *plant, SwOpenMode mode);
 
 /* A person of the plant as actor; the strings are literals. */
 SwActor sw_test_plant_actor (const SwTestPlant *plant, gint64 person);
+/* The same as one who signs; 0 = nobody. */
+SwSigner sw_test_plant_signer (gint64 person);
 
 /* An act of the administrator around a test's own inserts and updates. */
 void sw_test_plant_begin (SwTestPlant *plant, SwActKind kind);

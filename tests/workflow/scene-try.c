@@ -48,6 +48,9 @@ try_record (Scene *scene, GError **error)
 gboolean
 scene_try (Scene *scene, SwMove move, GError **error)
 {
+  const SwSigner signer = sw_test_plant_signer (scene->person);
+  const SwSigner release = sw_test_plant_signer (scene->plant->reviewer);
+
   switch ((int)move)
     {
     case SW_MOVE_CLOSE:
@@ -55,9 +58,9 @@ scene_try (Scene *scene, SwMove move, GError **error)
     case SW_MOVE_ACCEPT:
       return sw_guided_test_accept (scene->test, error);
     case SW_MOVE_SIGN:
-      return sw_guided_test_sign (scene->test, error);
+      return sw_guided_test_sign (scene->test, &signer, error);
     case SW_MOVE_DECIDE_DOSE:
-      return sw_guided_test_decide_dose (scene->test, 0.0, NULL, scene->plant->reviewer, error);
+      return sw_guided_test_decide_dose (scene->test, 0.0, NULL, &release, error);
     case SW_MOVE_NO_DOSE:
       return sw_guided_test_no_dose (scene->test, error);
     case SW_MOVE_RECORD_ADDED:

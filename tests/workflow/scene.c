@@ -223,8 +223,9 @@ scene_accept (Scene *scene)
 void
 scene_sign (Scene *scene)
 {
+  const SwSigner signer = sw_test_plant_signer (scene->person);
   GError *error = NULL;
-  gboolean moved = sw_guided_test_sign (scene->test, &error);
+  gboolean moved = sw_guided_test_sign (scene->test, &signer, &error);
 
   after_move (scene, moved, error);
 }
@@ -232,9 +233,9 @@ scene_sign (Scene *scene)
 void
 scene_decide (Scene *scene, double extra)
 {
+  const SwSigner release = sw_test_plant_signer (scene->plant->reviewer);
   GError *error = NULL;
-  gboolean moved
-      = sw_guided_test_decide_dose (scene->test, extra, NULL, scene->plant->reviewer, &error);
+  gboolean moved = sw_guided_test_decide_dose (scene->test, extra, NULL, &release, &error);
 
   after_move (scene, moved, error);
 }

@@ -239,7 +239,7 @@ test_not_added (void)
   g_assert_cmpuint (unanswered->len, ==, 0);
   /* The machine is still acid; the way on is a new test, whose dose is not a second one. */
   scene_test (scene, SW_PURPOSE_ROUTINE, 0, 3);
-  sw_guided_test_decide_dose (scene->test, 0.0, NULL, 0, &error);
+  sw_guided_test_decide_dose (scene->test, 0.0, NULL, NULL, &error);
   g_assert_no_error (error);
 }
 
@@ -259,12 +259,12 @@ test_not_known (void)
   id = dose->record.id;
   /* It may have been added, so the re-test comes first, and a dose after it is a second one. */
   scene_test (scene, SW_PURPOSE_ROUTINE, 0, 3);
-  g_assert_false (sw_guided_test_decide_dose (scene->test, 0.0, NULL, 0, &error));
+  g_assert_false (sw_guided_test_decide_dose (scene->test, 0.0, NULL, NULL, &error));
   scene_assert_fact (&error, SW_FACT_RETEST_FIRST);
   sw_guided_test_no_dose (scene->test, &error);
   g_assert_no_error (error);
   scene_test (scene, SW_PURPOSE_RETEST, id, 3);
-  g_assert_false (sw_guided_test_decide_dose (scene->test, 0.0, NULL, 0, &error));
+  g_assert_false (sw_guided_test_decide_dose (scene->test, 0.0, NULL, NULL, &error));
   scene_assert_fact (&error, SW_FACT_NEEDS_RELEASE_SECOND);
 }
 
@@ -295,12 +295,12 @@ static void
 test_no_second_dose_before_retest (void)
 {
   g_autoptr (Scene) scene = scene_new ();
+  const SwSigner release = sw_test_plant_signer (scene->plant->reviewer);
   GError *error = NULL;
 
   scene_dosed_test (scene, 2);
   scene_test (scene, SW_PURPOSE_ROUTINE, 0, 2);
-  g_assert_false (
-      sw_guided_test_decide_dose (scene->test, 0.0, NULL, scene->plant->reviewer, &error));
+  g_assert_false (sw_guided_test_decide_dose (scene->test, 0.0, NULL, &release, &error));
   scene_assert_fact (&error, SW_FACT_RETEST_FIRST);
 }
 

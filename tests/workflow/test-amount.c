@@ -21,13 +21,13 @@ test_extra (void)
   scene_test (scene, SW_PURPOSE_ROUTINE, 0, 2);
   for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++)
     {
-      g_assert_false (sw_guided_test_decide_dose (scene->test, wrong[i], NULL, 0, &error));
+      g_assert_false (sw_guided_test_decide_dose (scene->test, wrong[i], NULL, NULL, &error));
       sw_assert_fault (&error, isfinite (wrong[i]) ? SW_FAULT_RANGE : SW_FAULT_NOT_A_NUMBER,
                        SW_QUANTITY_EXTRA);
     }
-  g_assert_false (sw_guided_test_decide_dose (scene->test, NAN, NULL, 0, &error));
+  g_assert_false (sw_guided_test_decide_dose (scene->test, NAN, NULL, NULL, &error));
   sw_assert_fault (&error, SW_FAULT_MISSING, SW_QUANTITY_EXTRA);
-  sw_guided_test_decide_dose (scene->test, 2.0, "two more days", 0, &error);
+  sw_guided_test_decide_dose (scene->test, 2.0, "two more days", NULL, &error);
   g_assert_no_error (error);
   dose = sw_guided_test_get_dose (scene->test);
   sw_assert_close (dose->measured_ml, 4.0 * 420.0, 1e-12);
@@ -162,6 +162,7 @@ test_releaser (gconstpointer data)
   g_autoptr (Scene) scene = scene_new ();
   GError *error = NULL;
   gint64 person = pick_releaser (scene, releasers[index].who);
+  const SwSigner release = sw_test_plant_signer (person);
   gboolean decided;
 
   if (releasers[index].who == RELEASER_ANALYST)
@@ -169,7 +170,7 @@ test_releaser (gconstpointer data)
   scene_test (scene, SW_PURPOSE_ROUTINE, 0, 5);
   if (releasers[index].who == RELEASER_INACTIVE)
     CHANGE (scene, SwPerson, sw_person, person, row->active = FALSE);
-  decided = sw_guided_test_decide_dose (scene->test, 0.0, NULL, person, &error);
+  decided = sw_guided_test_decide_dose (scene->test, 0.0, NULL, &release, &error);
   g_assert_cmpint (decided, ==, releasers[index].may);
   if (decided)
     check_release_row (scene, person);

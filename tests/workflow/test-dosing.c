@@ -274,13 +274,13 @@ static const Refusal refusals[] = {
 static void
 check_dose_page (Scene *scene, SwFactCode refusal)
 {
+  const SwSigner release = sw_test_plant_signer (scene->plant->reviewer);
   GError *error = NULL;
   SwFact fact;
 
   g_assert_false (sw_guided_test_can (scene->test, SW_MOVE_DECIDE_DOSE, scene_now (scene), &fact));
   g_assert_cmpint (fact.code, ==, refusal);
-  g_assert_false (
-      sw_guided_test_decide_dose (scene->test, 0.0, NULL, scene->plant->reviewer, &error));
+  g_assert_false (sw_guided_test_decide_dose (scene->test, 0.0, NULL, &release, &error));
   scene_assert_fact (&error, refusal);
   sw_guided_test_no_dose (scene->test, &error);
   g_assert_no_error (error);

@@ -23,6 +23,7 @@ test_sign (void)
   g_assert_cmpstr (review->subject_table, ==, "titration");
   g_assert_cmpint (review->meaning, ==, SW_MEANING_PERFORMED);
   g_assert_cmpint (review->person, ==, scene->plant->technician);
+  g_assert_cmpstr (review->identified_by, ==, "demo");
   g_assert_cmpint (review->subject_seq, ==,
                    sw_guided_test_get_titration (scene->test)->record.journal_seq);
 }
@@ -31,14 +32,33 @@ static void
 test_sign_needs_a_person (void)
 {
   g_autoptr (Scene) scene = scene_new ();
+  const SwSigner nobody = sw_test_plant_signer (0);
   GError *error = NULL;
 
   scene->person = 0;
   scene_start (scene, SW_PURPOSE_ROUTINE, 0);
   scene_titrate (scene, 0);
   scene_close (scene);
-  g_assert_false (sw_guided_test_sign (scene->test, &error));
+  g_assert_false (sw_guided_test_sign (scene->test, &nobody, &error));
   scene_assert_fact (&error, SW_FACT_SIGNATURE_MISSING);
+}
+
+/* Nobody signs what somebody else did, a reviewer neither. */
+static void
+test_sign_by_another (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  const SwSigner reviewer = sw_test_plant_signer (scene->plant->reviewer);
+  GError *error = NULL;
+
+  scene_start (scene, SW_PURPOSE_ROUTINE, 0);
+  scene_titrate (scene, 0);
+  scene_close (scene);
+  g_assert_false (sw_guided_test_sign (scene->test, &reviewer, &error));
+  scene_assert_fact (&error, SW_FACT_NOT_THE_SIGNER);
+  g_assert_cmpint (scene_step (scene), ==, SW_STEP_CHECK);
+  g_assert_cmpint (sw_guided_test_get_titration (scene->test)->signed_ms, ==, 0);
+  scene_sign (scene);
 }
 
 /* A control test is about the bench: no incident, no schedule, no dose. */
@@ -199,9 +219,11 @@ test_close (gconstpointer data)
   const gint64 id = make_incident (scene, row->passed);
   const SwActor actor
       = sw_test_plant_actor (scene->plant, G_STRUCT_MEMBER (gint64, scene->plant, row->person));
+  const SwSigner signer = sw_test_plant_signer (actor.person);
   g_autoptr (SwIncident) incident = NULL;
   GError *error = NULL;
-  gboolean closed = sw_incident_close (scene->plant->store, &actor, id, row->cause, &error);
+  gboolean closed
+      = sw_incident_close (scene->plant->store, &actor, id, row->cause, &signer, &error);
 
   if (row->refusal != SW_FACT_NONE)
     scene_assert_fact (&error, row->refusal);
@@ -214,17 +236,33 @@ test_close (gconstpointer data)
   scene_assert_sound (scene);
 }
 
+/* The reviewer at the bench cannot close it with the administrator's signature. */
+static void
+test_close_by_another (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  const gint64 id = make_incident (scene, TRUE);
+  const SwActor actor = sw_test_plant_actor (scene->plant, scene->plant->reviewer);
+  const SwSigner other = sw_test_plant_signer (scene->plant->administrator);
+  GError *error = NULL;
+
+  g_assert_false (sw_incident_close (scene->plant->store, &actor, id, "oil", &other, &error));
+  scene_assert_fact (&error, SW_FACT_NOT_THE_SIGNER);
+}
+
 static void
 test_close_needs_a_cause (void)
 {
   g_autoptr (Scene) scene = scene_new ();
   const gint64 id = make_incident (scene, TRUE);
   const SwActor actor = sw_test_plant_actor (scene->plant, scene->plant->reviewer);
+  const SwSigner signer = sw_test_plant_signer (scene->plant->reviewer);
   GError *error = NULL;
 
-  g_assert_false (sw_incident_close (scene->plant->store, &actor, id, "  ", &error));
+  g_assert_false (sw_incident_close (scene->plant->store, &actor, id, "  ", &signer, &error));
   sw_assert_fault (&error, SW_FAULT_MISSING, SW_QUANTITY_REASON);
-  g_assert_true (sw_incident_close (scene->plant->store, &actor, id, "none found", &error));
+  g_assert_true (
+      sw_incident_close (scene->plant->store, &actor, id, "none found", &signer, &error));
   g_assert_no_error (error);
 }
 
@@ -232,12 +270,14 @@ test_close_needs_a_cause (void)
 static const struct { const char *path; GTestFunc test; } tests[] = {
   { "/incident/sign/review-row", test_sign },
   { "/incident/sign/needs-a-person", test_sign_needs_a_person },
+  { "/incident/sign/by-another", test_sign_by_another },
   { "/incident/control", test_control },
   { "/incident/retest/acid", test_retest_finds_acid },
   { "/incident/retest/routine-pass", test_routine_pass_does_not_answer },
   { "/incident/retest/pass-without-dose", test_pass_without_dose },
   { "/incident/retest/new-incident", test_new_incident },
   { "/incident/retest/too-early", test_retest_drawn_too_early },
+  { "/incident/close/by-another", test_close_by_another },
   { "/incident/close/needs-a-cause", test_close_needs_a_cause },
 };
 /* clang-format on */

@@ -85,13 +85,14 @@ static void
 close_cb (GtkButton *button, SwIncidentCard *self)
 {
   SwWindow *window = sw_window_of (GTK_WIDGET (self));
+  const SwActor *actor = sw_context_get_actor (self->context);
+  const SwSigner signer = { .person = actor->person, .identified = actor->identified };
   g_autoptr (GError) error = NULL;
 
   if (window != NULL && !sw_window_may_write (window))
     return;
-  if (!sw_incident_close (sw_context_get_store (self->context),
-                          sw_context_get_actor (self->context), self->incident,
-                          sw_form_row_get_text (self->cause), &error))
+  if (!sw_incident_close (sw_context_get_store (self->context), actor, self->incident,
+                          sw_form_row_get_text (self->cause), &signer, &error))
     {
       show_error (self, error);
       return;

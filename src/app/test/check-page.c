@@ -50,8 +50,10 @@ static void
 sign_cb (GtkButton *button, SwCheckPage *self)
 {
   SwStepPage *page = SW_STEP_PAGE (self);
+  const SwActor *actor = sw_context_get_actor (sw_step_page_get_context (page));
+  const SwSigner signer = { .person = actor->person, .identified = actor->identified };
   GError *error = NULL;
-  gboolean moved = sw_guided_test_sign (sw_step_page_get_test (page), &error);
+  gboolean moved = sw_guided_test_sign (sw_step_page_get_test (page), &signer, &error);
 
   sw_step_page_settle (page, moved, error);
 }

@@ -212,11 +212,14 @@ decide (SwDosePage *self, double extra)
   const char *reason = gtk_widget_get_visible (GTK_WIDGET (self->extra_reason))
                            ? sw_reason_row_get_text (self->extra_reason)
                            : NULL;
-  gint64 released_by
-      = gtk_widget_get_visible (self->release_box) ? sw_choice_row_get (self->release) : 0;
+  const SwActor *actor = sw_context_get_actor (sw_step_page_get_context (page));
+  const SwSigner release
+      = { .person
+          = gtk_widget_get_visible (self->release_box) ? sw_choice_row_get (self->release) : 0,
+          .identified = actor->identified };
   GError *error = NULL;
-  gboolean moved = sw_guided_test_decide_dose (sw_step_page_get_test (page), extra, reason,
-                                               released_by, &error);
+  gboolean moved
+      = sw_guided_test_decide_dose (sw_step_page_get_test (page), extra, reason, &release, &error);
 
   sw_step_page_settle (page, moved, error);
 }
