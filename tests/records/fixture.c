@@ -5,6 +5,9 @@
 #include "records/verify.h"
 
 #include <string.h>
+#include <unistd.h>
+
+#define NOBODY 65534
 
 static gint64
 now_cb (gpointer data)
@@ -193,4 +196,18 @@ fixture_add_person (Fixture *fixture, const char *initials)
   g_assert_no_error (error);
   fixture_commit (fixture);
   return person->record.id;
+}
+
+void
+fixture_drop_rights (void)
+{
+  if (getuid () == 0)
+    g_assert_cmpint (seteuid (NOBODY), ==, 0);
+}
+
+void
+fixture_regain_rights (void)
+{
+  if (getuid () == 0)
+    g_assert_cmpint (seteuid (0), ==, 0);
 }

@@ -66,4 +66,8 @@ typedef struct
 } FixturePlant;
 void fixture_plant (Fixture *fixture, FixturePlant *plant);
 
+/* Root may write everything, so root becomes nobody for a while. */
+void fixture_drop_rights (void);
+void fixture_regain_rights (void);
+
 G_END_DECLS

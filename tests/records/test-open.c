@@ -9,8 +9,6 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#define NOBODY 65534
-
 static void
 expect_error (Fixture *fixture, SwOpenMode mode, SwRecordsError code)
 {
@@ -205,28 +203,13 @@ test_cut_short (Fixture *fixture, gconstpointer data)
 
 /* ---- folders and files that cannot be written ---- */
 
-/* Root may write everything, so root becomes nobody for a while. */
-static void
-drop_rights (void)
-{
-  if (getuid () == 0)
-    g_assert_cmpint (seteuid (NOBODY), ==, 0);
-}
-
-static void
-regain_rights (void)
-{
-  if (getuid () == 0)
-    g_assert_cmpint (seteuid (0), ==, 0);
-}
-
 static void
 test_read_only_folder (Fixture *fixture, gconstpointer data)
 {
   close_sound (fixture);
   g_assert_cmpint (g_chmod (fixture->path, 0444), ==, 0);
   g_assert_cmpint (g_chmod (fixture->folder, 0555), ==, 0);
-  drop_rights ();
+  fixture_drop_rights ();
   expect_error (fixture, SW_OPEN_WRITE, SW_RECORDS_ERROR_READ_ONLY);
   fixture_open (fixture, SW_OPEN_READ_ONLY);
   fixture_assert_sound (fixture);
@@ -234,7 +217,7 @@ test_read_only_folder (Fixture *fixture, gconstpointer data)
   g_free (fixture->path);
   fixture->path = g_build_filename (fixture->folder, "new-plant.swlog", NULL);
   expect_error (fixture, SW_OPEN_CREATE, SW_RECORDS_ERROR_READ_ONLY);
-  regain_rights ();
+  fixture_regain_rights ();
   g_assert_cmpint (g_chmod (fixture->folder, 0755), ==, 0);
   assert_alone (fixture);
 }
@@ -245,11 +228,11 @@ test_read_only_file (Fixture *fixture, gconstpointer data)
   close_sound (fixture);
   g_assert_cmpint (g_chmod (fixture->path, 0444), ==, 0);
   g_assert_cmpint (g_chmod (fixture->folder, 0777), ==, 0);
-  drop_rights ();
+  fixture_drop_rights ();
   expect_error (fixture, SW_OPEN_WRITE, SW_RECORDS_ERROR_READ_ONLY);
   fixture_open (fixture, SW_OPEN_READ_ONLY);
   fixture_close (fixture);
-  regain_rights ();
+  fixture_regain_rights ();
   assert_alone (fixture);
 }
 
@@ -259,10 +242,10 @@ test_unreadable (Fixture *fixture, gconstpointer data)
   close_sound (fixture);
   g_assert_cmpint (g_chmod (fixture->path, 0), ==, 0);
   g_assert_cmpint (g_chmod (fixture->folder, 0777), ==, 0);
-  drop_rights ();
+  fixture_drop_rights ();
   expect_error (fixture, SW_OPEN_READ_ONLY, SW_RECORDS_ERROR_IO);
   expect_error (fixture, SW_OPEN_WRITE, SW_RECORDS_ERROR_IO);
-  regain_rights ();
+  fixture_regain_rights ();
 }
 
 /* ---- network folders ---- */
