@@ -5,6 +5,7 @@
  * limits are taken over, save those that our own schema needs larger.
  */
 #include "records/error-private.h"
+#include "records/function-private.h"
 #include "records/store-private.h"
 
 #define BUSY_TIMEOUT_MS 2000
@@ -62,6 +63,8 @@ sw_connection_open (const char *path, int flags, const char *vfs, sqlite3 **db, 
 
   if (code == SQLITE_OK && !apply_settings (*db))
     code = SQLITE_MISUSE;
+  if (code == SQLITE_OK)
+    code = sw_functions_install (*db);
   if (code == SQLITE_OK)
     {
       sqlite3_busy_timeout (*db, BUSY_TIMEOUT_MS);

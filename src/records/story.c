@@ -2,14 +2,13 @@
 /* The journal rows of one record, taken apart for showing. */
 #include "records/story.h"
 
-#include "records/store-private.h"
+#include "records/story-private.h"
 
 #include <string.h>
 
-#define STORY_SQL                                                                                  \
-  "SELECT seq, act, utc_ms, offset_min, person, kind, identified_by, workstation, version, "       \
-  "reason,"                                                                                        \
-  " action, hash, entry FROM journal WHERE table_name = ? AND row_id = ? ORDER BY seq"
+#define CHAPTERS                                                                                   \
+  "SELECT seq, act, utc_ms, offset_min, person, kind, identified_by, workstation, version,"        \
+  " reason, action, hash, entry, table_name, row_id, clock_back_ms, clock_ahead_ms FROM journal "
 
 static void
 free_change (gpointer data)
@@ -34,6 +33,7 @@ sw_chapter_free (SwChapter *chapter)
   g_free (chapter->reason);
   g_free (chapter->action);
   g_free (chapter->hash);
+  g_free (chapter->table);
   g_ptr_array_unref (chapter->changes);
   g_free (chapter);
 }
@@ -117,26 +117,39 @@ read_chapter (sqlite3_stmt *statement)
   chapter->action = dup_text (statement, 10);
   chapter->hash = dup_text (statement, 11);
   chapter->changes = read_entry ((const char *)sqlite3_column_text (statement, 12));
+  chapter->table = dup_text (statement, 13);
+  chapter->row = sqlite3_column_int64 (statement, 14);
+  chapter->clock_back_ms = sqlite3_column_int64 (statement, 15);
+  chapter->clock_ahead_ms = sqlite3_column_int64 (statement, 16);
   return chapter;
 }
 
 GPtrArray *
-sw_story_read (SwStore *store, SwTable table, gint64 row, GError **error)
+sw_story_select (
+    SwStore *store, const char *where, const SwCell *cells, guint n_cells, GError **error)
 {
   g_autoptr (GPtrArray) chapters = g_ptr_array_new_with_free_func ((GDestroyNotify)sw_chapter_free);
-  const SwCell keys[] = { sw_cell_text (sw_table_name (table)), sw_cell_integer (row) };
-  sqlite3_stmt *statement;
+  g_autofree char *sql = g_strconcat (CHAPTERS, where, " ORDER BY seq", NULL);
+  sqlite3_stmt *statement = sw_sql_prepare (store, sql, error);
   int code;
 
-  g_return_val_if_fail (store != NULL, NULL);
-  statement = sw_sql_prepare (store, STORY_SQL, error);
   if (statement == NULL)
     return NULL;
-  sw_sql_bind (statement, keys, G_N_ELEMENTS (keys));
+  sw_sql_bind (statement, cells, n_cells);
   while ((code = sw_sql_step (store, statement, error)) == SQLITE_ROW)
     g_ptr_array_add (chapters, read_chapter (statement));
   if (code != SQLITE_DONE)
     return NULL;
   sqlite3_reset (statement);
   return g_steal_pointer (&chapters);
+}
+
+GPtrArray *
+sw_story_read (SwStore *store, SwTable table, gint64 row, GError **error)
+{
+  const SwCell keys[] = { sw_cell_text (sw_table_name (table)), sw_cell_integer (row) };
+
+  g_return_val_if_fail (store != NULL, NULL);
+  return sw_story_select (store, "WHERE table_name = ? AND row_id = ?", keys, G_N_ELEMENTS (keys),
+                          error);
 }

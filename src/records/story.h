@@ -26,7 +26,11 @@ typedef struct
   char *workstation;
   char *version;
   char *reason; /* NULL = none given */
-  char *action; /* "insert", "update", "void" */
+  char *action; /* "insert", "update", "void", "migrate" */
+  char *table;  /* whose row it is: "titration" */
+  gint64 row;
+  gint64 clock_back_ms;  /* the clock stood so far before the journal's last time; 0 = it did not */
+  gint64 clock_ahead_ms; /* it had jumped ahead so far since the act before; 0 = it had not */
   char *hash;
   GPtrArray *changes; /* Owned SwChange, by column */
 } SwChapter;
