@@ -62,14 +62,15 @@ read_line (GPtrArray *changes, const char *line)
   const char *equals = strchr (line, '=');
   gboolean is_new = g_str_has_prefix (line, "new.");
   SwChange *change;
+  char **value;
 
   if (equals == NULL || (!is_new && !g_str_has_prefix (line, "old.")))
     return;
   change = get_change (changes, line + 4, (gsize)(equals - line) - 4);
-  if (is_new)
-    change->after = g_strdup (equals + 1);
-  else
-    change->before = g_strdup (equals + 1);
+  value = is_new ? &change->after : &change->before;
+  /* the journal writes each line once; of a forged second one verify, too, takes no notice */
+  if (*value == NULL)
+    *value = g_strdup (equals + 1);
 }
 
 static int
@@ -81,8 +82,8 @@ compare_changes (gconstpointer a, gconstpointer b)
   return strcmp (one->column, two->column);
 }
 
-static GPtrArray *
-read_entry (const char *entry)
+GPtrArray *
+sw_story_read_entry (const char *entry)
 {
   GPtrArray *changes = g_ptr_array_new_with_free_func (free_change);
   g_auto (GStrv) lines = g_strsplit (entry, "\n", -1);
@@ -116,7 +117,7 @@ read_chapter (sqlite3_stmt *statement)
   chapter->reason = dup_text (statement, 9);
   chapter->action = dup_text (statement, 10);
   chapter->hash = dup_text (statement, 11);
-  chapter->changes = read_entry ((const char *)sqlite3_column_text (statement, 12));
+  chapter->changes = sw_story_read_entry ((const char *)sqlite3_column_text (statement, 12));
   chapter->table = dup_text (statement, 13);
   chapter->row = sqlite3_column_int64 (statement, 14);
   chapter->clock_back_ms = sqlite3_column_int64 (statement, 15);

@@ -31,25 +31,33 @@ refuse (const char *group, const char *key, const char *value, const char *what,
   return FALSE;
 }
 
-/* Whether the key is there as text; NULL without an error when it is not. (transfer full) */
-static char *
-get_text (GKeyFile *file, const char *group, const char *key, GError **error)
-{
-  if (!g_key_file_has_key (file, group, key, NULL))
-    return NULL;
-  return g_key_file_get_string (file, group, key, error);
-}
-
+/* Absent is NULL. A text with a wrong escape comes from GLib together with an error, so the error
+ * alone counts. */
 static gboolean
 read_text (GKeyFile *file, const char *group, const char *key, char **text, GError **error)
 {
   GError *failure = NULL;
 
-  *text = get_text (file, group, key, &failure);
+  if (!g_key_file_has_key (file, group, key, NULL))
+    return TRUE;
+  g_free (*text);
+  *text = g_key_file_get_string (file, group, key, &failure);
   if (failure == NULL)
     return TRUE;
   g_propagate_error (error, failure);
   return FALSE;
+}
+
+/* A misspelt key would be an absent one. */
+static gboolean
+check_keys (GKeyFile *file, const char *group, const char *const *known, GError **error)
+{
+  g_auto (GStrv) keys = g_key_file_get_keys (file, group, NULL, error);
+
+  for (guint i = 0; keys != NULL && keys[i] != NULL; i++)
+    if (!g_strv_contains (known, keys[i]))
+      return refuse (group, keys[i], NULL, "no key of this group", error);
+  return keys != NULL;
 }
 
 /* Absent is FALSE. */
@@ -114,10 +122,14 @@ find_family (SwMethodVersion *version, const char *word)
 static gboolean
 read_families (GKeyFile *file, SwMethodVersion *version, GError **error)
 {
-  g_auto (GStrv) words = g_key_file_get_string_list (file, METHOD, "families", NULL, error);
+  GError *failure = NULL;
+  g_auto (GStrv) words = g_key_file_get_string_list (file, METHOD, "families", NULL, &failure);
 
-  if (words == NULL)
-    return FALSE;
+  if (failure != NULL)
+    {
+      g_propagate_error (error, failure);
+      return FALSE;
+    }
   for (guint i = 0; words[i] != NULL; i++)
     {
       gboolean *family = find_family (version, words[i]);
@@ -133,11 +145,14 @@ read_families (GKeyFile *file, SwMethodVersion *version, GError **error)
 static gboolean
 read_version (GKeyFile *file, SwTemplate *template, GError **error)
 {
+  static const char *const keys[]
+      = { "direction",    "burette",    "families", "sample_ml", "water_ml",       "maximum",
+          "strip_wait_s", "water_kind", "shake_s",  "caustic",   "caustic_counts", NULL };
   SwMethodVersion *version = template->version;
 
   version->version = 1;
   version->blank = 0.0;
-  return read_direction (file, &version->direction, error)
+  return check_keys (file, METHOD, keys, error) && read_direction (file, &version->direction, error)
          && read_flag (file, "burette", &version->burette, error)
          && read_flag (file, "caustic", &template->has_caustic, error)
          && read_flag (file, "caustic_counts", &version->caustic_counts, error)
@@ -177,10 +192,11 @@ set_meaning (SwColourField *field, const char *meaning, const char *group, GErro
 static SwColourField *
 read_field (GKeyFile *file, const char *group, int rank, GError **error)
 {
+  static const char *const keys[] = { "label", "meaning", "swatch", NULL };
   g_autoptr (SwColourField) field = sw_colour_field_new ();
   g_autofree char *meaning = NULL;
 
-  if (!read_text (file, group, "meaning", &meaning, error)
+  if (!check_keys (file, group, keys, error) || !read_text (file, group, "meaning", &meaning, error)
       || !set_meaning (field, meaning, group, error)
       || !read_text (file, group, "label", &field->label, error)
       || !read_text (file, group, "swatch", &field->swatch, error))
@@ -194,6 +210,19 @@ read_field (GKeyFile *file, const char *group, int rank, GError **error)
   return g_steal_pointer (&field);
 }
 
+/* Besides [method] and [text] there are these groups and no others: a gap in their numbers, too,
+ * leaves one over. */
+static gboolean
+check_groups (GKeyFile *file, guint n_fields, GError **error)
+{
+  g_auto (GStrv) groups = g_key_file_get_groups (file, NULL);
+
+  if (n_fields < FEWEST_FIELDS)
+    return refuse ("field 2", "label", NULL, "a method has at least two colour fields", error);
+  return g_strv_length (groups) == n_fields + 2
+         || refuse ("field", "label", NULL, "a group that is none of a method file", error);
+}
+
 /* Numbered without gaps; the number is the rank and the key on the keyboard. */
 static gboolean
 read_fields (GKeyFile *file, GPtrArray *fields, GError **error)
@@ -204,8 +233,7 @@ read_fields (GKeyFile *file, GPtrArray *fields, GError **error)
       SwColourField *field;
 
       if (!g_key_file_has_group (file, group))
-        return fields->len >= FEWEST_FIELDS
-               || refuse (group, "meaning", NULL, "a method has at least two colour fields", error);
+        return check_groups (file, fields->len, error);
       field = read_field (file, group, rank, error);
       if (field == NULL)
         return FALSE;
@@ -257,8 +285,7 @@ read_one_text (GKeyFile *file, const char *key, GPtrArray *texts, GError **error
     return refuse (TEXT_GROUP, key, NULL, "no step of a test", error);
   if (is_there (texts, text))
     return refuse (TEXT_GROUP, key, NULL, "this step has a text in this language", error);
-  text->text = g_key_file_get_string (file, TEXT_GROUP, key, error);
-  if (text->text == NULL)
+  if (!read_text (file, TEXT_GROUP, key, &text->text, error))
     return FALSE;
   g_ptr_array_add (texts, g_steal_pointer (&text));
   return TRUE;
