@@ -5,9 +5,10 @@
  * The copy is made under another name, put into the form of a file at rest, read through, and only
  * then given its name: whatever goes wrong, no half copy is ever taken for a backup.
  */
+#include "records/copy-private.h"
+
 #include "records/error-private.h"
 #include "records/path-private.h"
-#include "records/store-private.h"
 
 static gboolean
 transfer_pages (SwStore *store, sqlite3 *target, GError **error)
@@ -52,13 +53,13 @@ put_to_rest (sqlite3 *target, GError **error)
   return FALSE;
 }
 
-static gboolean
-write_copy (SwStore *store, const char *path, GError **error)
+gboolean
+sw_copy_write (SwStore *store, const char *path, const char *vfs, GError **error)
 {
   sqlite3 *target = NULL;
   gboolean made;
   int code = sqlite3_open_v2 (
-      path, &target, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_EXRESCODE, NULL);
+      path, &target, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_EXRESCODE, vfs);
 
   if (code == SQLITE_OK)
     made = transfer_pages (store, target, error) && put_to_rest (target, error);
@@ -82,7 +83,7 @@ sw_store_copy (SwStore *store, const char *path, GError **error)
     return sw_path_error (error, SW_RECORDS_ERROR_EXISTS, whole, "is there already");
   fresh = g_strconcat (whole, ".new", NULL);
   sw_path_remove (fresh);
-  if (write_copy (store, fresh, error) && sw_path_move (fresh, whole, error))
+  if (sw_copy_write (store, fresh, NULL, error) && sw_path_move (fresh, whole, error))
     return TRUE;
   sw_path_remove (fresh);
   return FALSE;

@@ -14,6 +14,8 @@ char *sw_path_resolve (const char *path);
 void sw_path_remove (const char *path);
 /* Renames and syncs the folder. */
 gboolean sw_path_move (const char *from, const char *to, GError **error);
+/* Waits until what was written to @path, or to a folder, is on the disk. */
+gboolean sw_path_sync (const char *path, GError **error);
 /* "PATH: what". Returns FALSE. */
 gboolean sw_path_error (GError **error, SwRecordsError code, const char *path, const char *what);
 

@@ -45,20 +45,32 @@ sw_path_remove (const char *path)
     }
 }
 
-/* A rename is only safe from a power cut once its folder is synced. */
+/* Never for a database that is open in this process: closing the descriptor drops SQLite's locks.
+ */
+gboolean
+sw_path_sync (const char *path, GError **error)
+{
+  int fd = open (path, O_RDONLY | O_CLOEXEC);
+  int number = errno;
+  gboolean synced = fd >= 0 && fsync (fd) == 0;
+
+  if (fd >= 0)
+    {
+      number = errno;
+      close (fd);
+    }
+  return synced || sw_path_error (error, SW_RECORDS_ERROR_IO, path, g_strerror (number));
+}
+
+/* A rename is only safe from a power cut once its folder is synced. Some file systems cannot sync
+ * one; the rename has happened then all the same. */
 gboolean
 sw_path_move (const char *from, const char *to, GError **error)
 {
   g_autofree char *folder = g_path_get_dirname (to);
-  int fd;
 
   if (g_rename (from, to) != 0)
     return sw_path_error (error, SW_RECORDS_ERROR_IO, to, g_strerror (errno));
-  fd = open (folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  if (fd >= 0)
-    {
-      fsync (fd);
-      close (fd);
-    }
+  sw_path_sync (folder, NULL);
   return TRUE;
 }

@@ -51,8 +51,9 @@ struct _SwStore
 /* What a test may ask for; the public sw_store_open asks for nothing. */
 typedef struct
 {
-  const char *vfs; /* name of a registered SQLite VFS; NULL = the default one */
-  long fs_type;    /* pretend this statfs f_type; 0 = ask the system */
+  const char *vfs;  /* name of a registered SQLite VFS; NULL = the default one */
+  long fs_type;     /* pretend this statfs f_type; 0 = ask the system */
+  gboolean is_copy; /* of a backup, which is what to go back to: migrated without another one */
 } SwStoreOptions;
 
 SwStore *sw_store_open_with (const char *path,
@@ -60,6 +61,12 @@ SwStore *sw_store_open_with (const char *path,
                              const SwClock *clock,
                              const SwStoreOptions *options,
                              GError **error);
+
+/* Only looks, at a file of any version up to ours: takes no owner lock, runs no quick_check.
+ * @at_rest: nobody writes there and no -wal file belongs to it (a backup or snapshot of ours); then
+ * nothing at all is written beside it, whatever its folder allows. */
+SwStore *
+sw_store_peek (const char *path, gboolean at_rest, const SwStoreOptions *options, GError **error);
 
 /* ---- connection.c ---- */
 

@@ -11,6 +11,7 @@
  * 3. Nothing is written before FILE is known to be ours, whole and of a known version.
  */
 #include "records/plant.h"
+#include "records/backup-private.h"
 #include "records/schema-private.h"
 #include "records/error-private.h"
 #include "records/lock-private.h"
@@ -106,15 +107,24 @@ check_pages (SwStore *store, GError **error)
   return sw_path_error (error, SW_RECORDS_ERROR_DAMAGED, store->path, answer);
 }
 
+/* Before anything of an older file changes, its journal mode included. No backup, no migration. */
 static gboolean
-prepare_writing (SwStore *store, GError **error)
+back_up_older (SwStore *store, const SwStoreOptions *options, GError **error)
+{
+  return store->schema_version == SW_SCHEMA_VERSION || (options != NULL && options->is_copy)
+         || sw_backup_before_migration (store->path, sw_store_now (store), options, error);
+}
+
+static gboolean
+prepare_writing (SwStore *store, const SwStoreOptions *options, GError **error)
 {
   g_autofree char *mode = NULL;
 
   /* SQLite opens a file that cannot be written for reading, without a word. */
   if (sqlite3_db_readonly (store->db, "main") != 0)
     return sw_path_error (error, SW_RECORDS_ERROR_READ_ONLY, store->path, "cannot be written");
-  if (!sw_sql_text (store, "PRAGMA journal_mode = WAL", NULL, 0, &mode, error))
+  if (!back_up_older (store, options, error)
+      || !sw_sql_text (store, "PRAGMA journal_mode = WAL", NULL, 0, &mode, error))
     return FALSE;
   if (g_strcmp0 (mode, "wal") != 0)
     return sw_path_error (error, SW_RECORDS_ERROR_BUSY, store->path,
@@ -211,7 +221,7 @@ open_file (SwStore *store, SwOpenMode mode, const SwStoreOptions *options, GErro
       || !check_pages (store, error))
     return FALSE;
   return store->read_only ? sw_schema_read_as_newest (store, error)
-                          : prepare_writing (store, error);
+                          : prepare_writing (store, options, error);
 }
 
 static void
@@ -249,6 +259,34 @@ SwStore *
 sw_store_open (const char *path, SwOpenMode mode, const SwClock *clock, GError **error)
 {
   return sw_store_open_with (path, mode, clock, NULL, error);
+}
+
+/* (transfer full) */
+static char *
+make_resting_uri (const char *path, GError **error)
+{
+  g_autofree char *uri = g_filename_to_uri (path, NULL, error);
+
+  return uri != NULL ? g_strconcat (uri, "?immutable=1", NULL) : NULL;
+}
+
+SwStore *
+sw_store_peek (const char *path, gboolean at_rest, const SwStoreOptions *options, GError **error)
+{
+  SwStore *store;
+  g_autofree char *name = NULL;
+
+  g_return_val_if_fail (path != NULL, NULL);
+  store = new_store (path, SW_OPEN_READ_ONLY, NULL);
+  name = at_rest ? make_resting_uri (store->path, error) : g_strdup (store->path);
+  if (name != NULL && check_there (store->path, SW_OPEN_READ_ONLY, error)
+      && open_connection (store, name, SQLITE_OPEN_READONLY | (at_rest ? SQLITE_OPEN_URI : 0),
+                          options, error)
+      && check_identity (store, error) && sw_schema_read_as_newest (store, error))
+    return store;
+  g_hash_table_remove_all (store->statements);
+  free_store (store);
+  return NULL;
 }
 
 void

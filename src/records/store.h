@@ -46,7 +46,8 @@ typedef enum
   SW_RECORDS_ERROR_NETWORK, /* on a network folder, where the locks are not safe */
   SW_RECORDS_ERROR_NO_SUCH_ROW,
   SW_RECORDS_ERROR_CONSTRAINT, /* a rule of the file: unique, reference, check */
-  SW_RECORDS_ERROR_JOURNAL     /* rows changed without their journal rows; nothing was written */
+  SW_RECORDS_ERROR_JOURNAL,    /* rows changed without their journal rows; nothing was written */
+  SW_RECORDS_ERROR_UNVERIFIED  /* a copy in which verify found something; it was not kept */
 } SwRecordsError;
 #define SW_RECORDS_ERROR (sw_records_error_quark ())
 GQuark sw_records_error_quark (void);

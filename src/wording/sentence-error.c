@@ -31,6 +31,8 @@ static const char *const records_sentences[] = {
   N_ ("The file refused this record: a name or code is in use already, or something it refers to "
       "is missing."),
   N_ ("The journal did not agree with what was to be written. Nothing was changed."),
+  N_ ("The copy did not pass its check and was not kept. Run Verify on the file: another program "
+      "may have changed it."),
 };
 
 /* Quark names come from a macro that keeps the spaces a formatter puts around hyphens. */

@@ -29,6 +29,7 @@ static const ErrorRow rows[] = {
   { "no row", SW_RECORDS_ERROR_NO_SUCH_ROW, "The record is not in the file." },
   { "constraint", SW_RECORDS_ERROR_CONSTRAINT, "The file refused this record" },
   { "journal", SW_RECORDS_ERROR_JOURNAL, "The journal did not agree" },
+  { "unverified", SW_RECORDS_ERROR_UNVERIFIED, "The copy did not pass" },
 };
 
 static void
@@ -63,7 +64,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   /* A new code needs its sentence: this count is the header's. */
-  g_assert_cmpint ((int)G_N_ELEMENTS (rows), ==, SW_RECORDS_ERROR_JOURNAL + 1);
+  g_assert_cmpint ((int)G_N_ELEMENTS (rows), ==, SW_RECORDS_ERROR_UNVERIFIED + 1);
   SW_TEST_ROWS ("/error/records", rows, test_records);
   g_test_add_func ("/error/other", test_other);
   return g_test_run ();
