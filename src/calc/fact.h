@@ -16,11 +16,12 @@ typedef enum
   SW_FACT_OUTCOME_OPEN,  /* the end point is not settled; next action is in number[0] (SwNext) */
   SW_FACT_NO_MORE_STEPS, /* the method's maximum is reached */
   SW_FACT_ADD_ONLY_WHILE_ACID,
-  SW_FACT_PAUSED_TOO_LONG,     /* number[0] minutes: a fresh portion is needed */
-  SW_FACT_LOT_MISSING,         /* text: which */
-  SW_FACT_LOT_EXPIRED,         /* text: code; needs a reason */
-  SW_FACT_FAMILY_REFUSED,      /* the method is not for this solvent; text: the solvent */
-  SW_FACT_CALIBRATION_MISSING, /* no drop volume on file for this liquid */
+  SW_FACT_PAUSED_TOO_LONG,       /* number[0] minutes: a fresh portion is needed */
+  SW_FACT_LOT_MISSING,           /* text: which */
+  SW_FACT_LOT_EXPIRED,           /* text: code; needs a reason */
+  SW_FACT_FAMILY_REFUSED,        /* the method is not for this solvent; text: the solvent */
+  SW_FACT_SECOND_READER_MISSING, /* the person's profile asks for one */
+  SW_FACT_CALIBRATION_MISSING,   /* no drop volume on file for this liquid */
   SW_FACT_SIGNATURE_MISSING,
   SW_FACT_ALREADY_SIGNED,
   SW_FACT_NOTHING_TO_TAKE_BACK,
@@ -41,6 +42,8 @@ typedef enum
   SW_FACT_NEEDS_ROLE_REVIEW, /* a reviewer or administrator */
   SW_FACT_NEEDS_SECRET,      /* this person must sign in with the secret */
   SW_FACT_NO_SECRET_YET,     /* text: who; no secret was ever set, and a name alone is not enough */
+  SW_FACT_UNGUARDED,         /* no administrator has a secret yet: nothing can be written before */
+  SW_FACT_LAST_ADMINISTRATOR, /* the only one left with a secret must stay one */
   SW_FACT_WRONG_SECRET,
   SW_FACT_WAIT,             /* number[0] minutes until the next attempt */
   SW_FACT_NOT_THE_SIGNER,   /* only who did it signs as having done it */

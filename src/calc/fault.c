@@ -64,6 +64,7 @@ static const char *const quantity_names[SW_N_QUANTITIES] = {
   [SW_QUANTITY_REASON] = "reason",
   [SW_QUANTITY_COUNT] = "count",
   [SW_QUANTITY_SECRET] = "secret",
+  [SW_QUANTITY_IDLE_LOCK] = "idle_lock",
 };
 
 static void

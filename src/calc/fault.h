@@ -68,7 +68,8 @@ typedef enum
   SW_QUANTITY_CODE,
   SW_QUANTITY_REASON,
   SW_QUANTITY_COUNT,
-  SW_QUANTITY_SECRET,
+  SW_QUANTITY_SECRET,    /* characters */
+  SW_QUANTITY_IDLE_LOCK, /* min without input until one is signed out; 0 = never */
   SW_N_QUANTITIES
 } SwQuantityName;
 

@@ -47,6 +47,8 @@ static const FactSentence sentences[SW_N_FACTS] = {
     N_ ("This method must not be used for this solvent. The mixture may be dangerous."),
     /* Translators: %s is the name of a solvent. */
     N_ ("This method must not be used for this solvent (%s). The mixture may be dangerous.") },
+  [SW_FACT_SECOND_READER_MISSING] = { FILL_NOTHING,
+    N_ ("Your profile asks for a second reader. Choose who reads the strip with you."), NULL },
   [SW_FACT_CALIBRATION_MISSING] = { FILL_NOTHING,
     N_ ("No drop volume is on file for this liquid. Calibrate the dropper first."), NULL },
   [SW_FACT_SIGNATURE_MISSING] = { FILL_NOTHING, N_ ("The test is not signed yet."), NULL },
@@ -92,6 +94,12 @@ static const FactSentence sentences[SW_N_FACTS] = {
     N_ ("No secret was set for this person yet. An administrator does so in Set-up, People."),
     /* Translators: %s is the name of a person. */
     N_ ("No secret was set for %s yet. An administrator does so in Set-up, People.") },
+  [SW_FACT_UNGUARDED] = { FILL_NOTHING,
+    N_ ("No administrator has a secret yet. One of them sets it first; nothing can be written before "
+        "that."), NULL },
+  [SW_FACT_LAST_ADMINISTRATOR] = { FILL_NOTHING,
+    N_ ("This is the only active administrator with a secret. Give another one a secret first."),
+    NULL },
   [SW_FACT_WRONG_SECRET] = { FILL_NOTHING, N_ ("The secret is not right."), NULL },
   [SW_FACT_WAIT] = { FILL_MINUTES, N_ ("Too many wrong attempts. Wait before the next."),
     /* Translators: %s is a duration such as "40 s". */

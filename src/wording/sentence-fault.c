@@ -74,6 +74,10 @@ say_range (const SwWording *wording, const SwFault *fault, const char *name, con
   if (fault->quantity == SW_QUANTITY_DATE)
     /* Translators: 1 the field, 2 the date that was given. */
     return g_strdup_printf (sw_tr (wording, "%1$s: %2$s is too early."), name, given);
+  if (fault->quantity == SW_QUANTITY_SECRET)
+    /* Translators: 1 the field (a secret), 2 how many characters it has. */
+    return g_strdup_printf (sw_tr (wording, "%1$s: a length of %2$s characters is not possible."),
+                            name, given);
   if (fault->value > fault->high)
     /* Translators: 1 the field, 2 the value with its unit. */
     return g_strdup_printf (sw_tr (wording, "%1$s: %2$s is too much."), name, given);

@@ -70,6 +70,7 @@ static const char *const quantities[SW_N_QUANTITIES] = {
   [SW_QUANTITY_REASON] = N_ ("reason"),
   [SW_QUANTITY_COUNT] = N_ ("count"),
   [SW_QUANTITY_SECRET] = N_ ("secret"),
+  [SW_QUANTITY_IDLE_LOCK] = N_ ("time without input"),
 };
 
 static const char *const budget_lines[SW_N_LINES] = {

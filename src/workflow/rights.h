@@ -9,10 +9,12 @@
  *   auditor
  *
  * How sure the program must be of the person: whoever has a secret is believed with it alone
- * (SW_IDENTIFIED_SECRET). Without one, a technician may work by name where the plant allows it (the
- * setting SW_SETTING_NAME_ONLY is "yes"); nobody else may. The demo plant's people (site.demo), the
- * program itself (person 0, SW_IDENTIFIED_SYSTEM) and imports pass. A file in which no active
- * administrator has a secret yet cannot be written except to give one (sw_secret_set).
+ * (SW_IDENTIFIED_SECRET). Without one, a technician picked by name (SW_IDENTIFIED_SELECTED) may
+ * work where the plant allows it (the setting SW_SETTING_NAME_ONLY is "yes"); nobody else may. The
+ * demo plant's people (site.demo), the program itself (person 0, SW_IDENTIFIED_SYSTEM) and imports
+ * pass; a person who imports needs the role for it. A file in which no active administrator has a
+ * secret yet cannot be written (SW_FACT_UNGUARDED) except to give one (sw_secret_set); once it is
+ * guarded, its last such administrator cannot be taken away (SW_FACT_LAST_ADMINISTRATOR).
  */
 #pragma once
 
@@ -32,7 +34,9 @@ typedef enum
 
 #define SW_SETTING_NAME_ONLY "name_only"     /* "yes": technicians may work without a secret */
 #define SW_SETTING_IDLE_LOCK "idle_lock_min" /* minutes without input until one is signed out */
-#define SW_IDLE_LOCK_MIN 10.0                /* when the setting is not there */
+#define SW_IDLE_LOCK_MIN 10.0 /* when the setting is not there, or is no such number */
+#define SW_IDLE_LOCK_LEAST_MIN 1.0
+#define SW_IDLE_LOCK_MOST_MIN 480.0
 
 /* FALSE with a refusal (SW_WORKFLOW_ERROR) whose fact says why, or with SW_RECORDS_ERROR. */
 gboolean sw_right_check (SwStore *store, const SwActor *actor, SwRight right, GError **error);
@@ -52,5 +56,11 @@ sw_right_check_signer (SwStore *store, const SwSigner *signer, SwRight right, GE
 gboolean sw_right_name_only (SwStore *store);
 /* Minutes without input until one is signed out; 0 = never. Range 1 to 480. */
 double sw_right_idle_lock_min (SwStore *store);
+/* The same two set: SW_RIGHT_SET_UP, one act. Minutes out of range: SW_FAULT_ERROR,
+ * SW_QUANTITY_IDLE_LOCK. */
+gboolean
+sw_right_set_name_only (SwStore *store, const SwActor *actor, gboolean allowed, GError **error);
+gboolean
+sw_right_set_idle_lock_min (SwStore *store, const SwActor *actor, double minutes, GError **error);
 
 G_END_DECLS

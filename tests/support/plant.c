@@ -4,6 +4,10 @@
 
 #define FILE_NAME "plant.swlog"
 
+/* crypto_pwhash_str_alg (SW_TEST_PLANT_SECRET, 1 operation, 8 KiB, Argon2id) */
+#define SECRET_HASH                                                                                \
+  "$argon2id$v=19$m=8,t=1,p=1$swABG172BPVyvddGUDy0ZQ$r+G2BjnRx4Jv1j0Y0ZM/aJkaqkit4y2RSE+6eQdhm24"
+
 /* Inserts a record, keeps its id, frees it. */
 #define INSERT(prefix, row, inserted)                                                              \
   G_STMT_START                                                                                     \
@@ -64,14 +68,14 @@ SwActor
 sw_test_plant_actor (const SwTestPlant *plant, gint64 person)
 {
   return (SwActor){
-    .person = person, .identified = SW_IDENTIFIED_DEMO, .workstation = "bench", .reason = NULL
+    .person = person, .identified = SW_IDENTIFIED_SECRET, .workstation = "bench", .reason = NULL
   };
 }
 
 SwSigner
 sw_test_plant_signer (gint64 person)
 {
-  return (SwSigner){ .person = person, .identified = SW_IDENTIFIED_DEMO };
+  return (SwSigner){ .person = person, .identified = SW_IDENTIFIED_SECRET };
 }
 
 void
@@ -106,6 +110,7 @@ insert_person (SwTestPlant *plant, const char *name, const char *initials, SwRol
   person->initials = g_strdup (initials);
   person->role = role;
   person->active = TRUE;
+  person->secret = g_strdup (SECRET_HASH);
   INSERT (sw_person, person, id);
   return id;
 }

@@ -28,6 +28,9 @@ G_BEGIN_DECLS
 #define SW_TEST_PLANT_JUG_ML 20.0
 #define SW_TEST_PLANT_CIRCULATION_MIN 45.0
 
+/* Everybody's secret, hashed as cheaply as the library allows. */
+#define SW_TEST_PLANT_SECRET "invented secret"
+
 typedef struct
 {
   gint64 machine;
@@ -70,7 +73,7 @@ void sw_test_plant_advance (SwTestPlant *plant, double minutes);
 /* Closes the file and opens it again, as after the program was started anew. */
 void sw_test_plant_reopen (SwTestPlant *plant, SwOpenMode mode);
 
-/* A person of the plant as actor; the strings are literals. */
+/* A person of the plant who signed in, as actor; the strings are literals. */
 SwActor sw_test_plant_actor (const SwTestPlant *plant, gint64 person);
 /* The same as one who signs; 0 = nobody. */
 SwSigner sw_test_plant_signer (gint64 person);

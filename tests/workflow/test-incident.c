@@ -23,7 +23,7 @@ test_sign (void)
   g_assert_cmpstr (review->subject_table, ==, "titration");
   g_assert_cmpint (review->meaning, ==, SW_MEANING_PERFORMED);
   g_assert_cmpint (review->person, ==, scene->plant->technician);
-  g_assert_cmpstr (review->identified_by, ==, "demo");
+  g_assert_cmpstr (review->identified_by, ==, "secret");
   g_assert_cmpint (review->subject_seq, ==,
                    sw_guided_test_get_titration (scene->test)->record.journal_seq);
 }
