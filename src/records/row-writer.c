@@ -161,12 +161,29 @@ differs (const SwColumn *column, gconstpointer old, gconstpointer new)
   return !sw_cell_equal (&before, &after);
 }
 
-/* Columns that an update writes; a happened_ms of 0 means "as it was". (transfer full) */
-static GPtrArray *
-find_changes (const SwTableInfo *info, gconstpointer old, gconstpointer new, gboolean by_store)
+/* A happened_ms of 0 means "as it was". A new one is written down now: a sample that was begun and
+ * then drawn, or typed in hours after. An amendment corrects what was written down then. */
+static void
+stamp_update (const SwAct *act, const SwRecord *old, SwRecord *common)
 {
-  GPtrArray *changes = g_ptr_array_new ();
+  gint64 happened_ms = common->happened_ms != 0 ? common->happened_ms : old->happened_ms;
 
+  *common = *old;
+  common->happened_ms = happened_ms;
+  if (happened_ms == old->happened_ms || act->kind == SW_ACT_AMEND)
+    return;
+  common->recorded_ms = act->now_ms;
+  common->late = common->recorded_ms - common->happened_ms > LATE_AFTER_MS;
+}
+
+/* Adds the columns that differ: those that a caller sets, or those that the store alone does. */
+static void
+find_changes (const SwTableInfo *info,
+              gconstpointer old,
+              gconstpointer new,
+              gboolean by_store,
+              GPtrArray *changes)
+{
   for (guint i = 0; i < sw_table_n_columns (info); i++)
     {
       const SwColumn *column = sw_table_column (info, i);
@@ -174,7 +191,6 @@ find_changes (const SwTableInfo *info, gconstpointer old, gconstpointer new, gbo
       if (column->by_store == by_store && differs (column, old, new))
         g_ptr_array_add (changes, (gpointer)column);
     }
-  return changes;
 }
 
 static GPtrArray *
@@ -234,39 +250,32 @@ write_changes (SwStore *store,
 }
 
 /* The caller's struct takes what the store alone knows. */
-static void
-refresh_common (SwRecord *common, const SwRecord *stored, gint64 journal_seq)
-{
-  gint64 happened_ms = common->happened_ms;
-
-  *common = *stored;
-  common->happened_ms = happened_ms;
-  common->journal_seq = journal_seq;
-}
-
 gboolean
 sw_row_update (SwStore *store, SwTable table, gpointer record, GError **error)
 {
   const SwTableInfo *info = sw_table_info (table);
   SwRecord *common = record;
-  g_autoptr (GPtrArray) changes = NULL;
+  SwRecord before;
+  g_autoptr (GPtrArray) changes = g_ptr_array_new ();
   gpointer old;
   gboolean written = TRUE;
 
   g_return_val_if_fail (store != NULL && record != NULL, FALSE);
+  before = *common;
   if (!sw_act_check_open (store, error) || !check_texts (info, record, error))
     return FALSE;
   old = sw_row_load (store, table, common->id, error);
   if (old == NULL)
     return FALSE;
-  if (common->happened_ms == 0)
-    common->happened_ms = ((SwRecord *)old)->happened_ms;
-  changes = find_changes (info, old, record, FALSE);
+  stamp_update (&store->act, old, common);
+  find_changes (info, old, record, FALSE, changes);
+  find_changes (info, old, record, TRUE, changes);
   if (changes->len > 0)
     written = write_changes (store, info, "update", changes, old, record, error);
-  if (written)
-    refresh_common (common, old,
-                    changes->len > 0 ? store->act.last_seq : ((SwRecord *)old)->journal_seq);
+  if (!written)
+    *common = before;
+  else if (changes->len > 0)
+    common->journal_seq = store->act.last_seq;
   sw_row_free (table, old);
   return written;
 }
@@ -287,7 +296,7 @@ gboolean
 sw_record_void (SwStore *store, SwTable table, gint64 id, GError **error)
 {
   const SwTableInfo *info = sw_table_info (table);
-  g_autoptr (GPtrArray) changes = NULL;
+  g_autoptr (GPtrArray) changes = g_ptr_array_new ();
   gboolean written = TRUE;
   gpointer old;
   gpointer new;
@@ -300,7 +309,7 @@ sw_record_void (SwStore *store, SwTable table, gint64 id, GError **error)
     return FALSE;
   new = sw_row_copy (table, old);
   ((SwRecord *)new)->voided = TRUE;
-  changes = find_changes (info, old, new, TRUE);
+  find_changes (info, old, new, TRUE, changes);
   if (changes->len > 0)
     written = write_changes (store, info, "void", changes, old, new, error);
   sw_row_free (table, new);

@@ -221,6 +221,59 @@ test_late (Fixture *fixture, gconstpointer data)
   g_assert_cmpint (fixture_ask (fixture, "SELECT late FROM person"), ==, row->late);
 }
 
+/* A record that was begun in time and whose time is set afterwards, as that of a sample on the page
+ * where it is drawn: late by that page. */
+static void
+test_late_update (Fixture *fixture, gconstpointer data)
+{
+  const LateCase *row = data;
+  gint64 begun_ms = fixture->now_ms;
+  g_autoptr (SwPerson) person = NULL;
+  GError *error = NULL;
+
+  person = sw_person_load (fixture->store, fixture_add_person (fixture, "A1"), &error);
+  g_assert_no_error (error);
+  fixture->now_ms += 3600000;
+  person->record.happened_ms = fixture->now_ms - row->before_ms;
+  person->record.late = !row->late;
+  fixture_begin (fixture, SW_ACT_SETUP, NULL);
+  sw_person_update (fixture->store, person, &error);
+  g_assert_no_error (error);
+  fixture_commit (fixture);
+  g_assert_cmpint (person->record.late, ==, row->late);
+  g_assert_cmpint (person->record.recorded_ms, ==, begun_ms + 3600000);
+  g_assert_cmpint (fixture_ask (fixture, "SELECT late FROM person"), ==, row->late);
+  g_assert_cmpint (fixture_ask (fixture, "SELECT recorded_ms FROM person"), ==, begun_ms + 3600000);
+  fixture_assert_sound (fixture);
+}
+
+/* An amendment of the time corrects what was written down in time; any other update leaves both. */
+static void
+test_late_amendment (Fixture *fixture, gconstpointer data)
+{
+  gint64 begun_ms = fixture->now_ms;
+  g_autoptr (SwPerson) person = NULL;
+  GError *error = NULL;
+
+  person = sw_person_load (fixture->store, fixture_add_person (fixture, "A1"), &error);
+  g_assert_no_error (error);
+  fixture->now_ms += 3600000;
+  person->record.happened_ms = begun_ms - 1000;
+  fixture_begin (fixture, SW_ACT_AMEND, "looked at the wrong clock");
+  sw_person_update (fixture->store, person, &error);
+  g_assert_no_error (error);
+  fixture_commit (fixture);
+  person->active = !person->active;
+  fixture_begin (fixture, SW_ACT_SETUP, NULL);
+  sw_person_update (fixture->store, person, &error);
+  g_assert_no_error (error);
+  fixture_commit (fixture);
+  g_assert_cmpint (fixture_ask (fixture, "SELECT happened_ms FROM person"), ==, begun_ms - 1000);
+  g_assert_cmpint (fixture_ask (fixture, "SELECT recorded_ms FROM person"), ==, begun_ms);
+  g_assert_cmpint (fixture_ask (fixture, "SELECT late FROM person"), ==, 0);
+  fixture_assert_sound (fixture);
+}
+
 static void
 test_happened_now (Fixture *fixture, gconstpointer data)
 {
@@ -282,7 +335,11 @@ main (int argc, char **argv)
   for (gsize i = 0; i < G_N_ELEMENTS (reason_cases); i++)
     add ("reason", reason_cases[i].name, &reason_cases[i], test_reason);
   for (gsize i = 0; i < G_N_ELEMENTS (late_cases); i++)
-    add ("late", late_cases[i].name, &late_cases[i], test_late);
+    {
+      add ("late", late_cases[i].name, &late_cases[i], test_late);
+      add ("late-update", late_cases[i].name, &late_cases[i], test_late_update);
+    }
+  add ("late-update", "amendment", NULL, test_late_amendment);
   add ("void", "plain", NULL, test_void);
   add ("void", "without-reason", NULL, test_void_without_reason);
   add ("time", "happened-now", NULL, test_happened_now);
