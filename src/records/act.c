@@ -16,6 +16,10 @@
 
 #include <string.h>
 
+/* A clock is put right by less than this without a word. No source: a minute is far more than a
+ * time server corrects between two acts, and far less than what makes a test look timely. */
+#define CLOCK_AHEAD_MS 60000
+
 /* A key whose count is back at 0 goes, so that "all agree" is "the table is empty". Takes @key. */
 static void
 adjust_count (GHashTable *counts, char *key, int change)
@@ -95,6 +99,28 @@ check_reason (SwActKind kind, const SwActor *actor, GError **error)
   return sw_fault_set (error, &fault);
 }
 
+void
+sw_act_start_clocks (SwStore *store)
+{
+  store->last_ms = sw_store_now (store);
+  if (store->clock.steady_ms != NULL)
+    store->last_steady_ms = store->clock.steady_ms (store->clock.data);
+}
+
+/* A clock put back shows in the journal's times; one put ahead only against a clock that nobody can
+ * set. */
+static gint64
+measure_ahead (SwStore *store)
+{
+  gint64 ahead;
+
+  if (store->clock.steady_ms == NULL)
+    return 0;
+  ahead = (store->act.now_ms - store->last_ms)
+          - (store->clock.steady_ms (store->clock.data) - store->last_steady_ms);
+  return ahead > CLOCK_AHEAD_MS ? ahead : 0;
+}
+
 /* Where the journal stands, and how the act's time stands to its last one. */
 static gboolean
 continue_journal (SwStore *store, GError **error)
@@ -105,6 +131,7 @@ continue_journal (SwStore *store, GError **error)
   if (!sw_journal_last (store, &act->last_seq, act->last_hash, &last_ms, error))
     return FALSE;
   act->clock_back_ms = last_ms > act->now_ms ? last_ms - act->now_ms : 0;
+  act->clock_ahead_ms = measure_ahead (store);
   return TRUE;
 }
 
@@ -193,6 +220,9 @@ sw_act_commit (SwStore *store, GError **error)
       sw_act_cancel (store);
       return FALSE;
     }
+  /* an act that wrote nothing has said nothing about the clock either */
+  if (store->act.number != 0)
+    sw_act_start_clocks (store);
   end_act (store);
   return TRUE;
 }

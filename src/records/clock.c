@@ -1,11 +1,23 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The system's clock and zone. */
+/* The system's clocks and zone. */
 #include "records/store.h"
+
+#include <time.h>
 
 static gint64
 now_ms_cb (gpointer data)
 {
   return g_get_real_time () / 1000;
+}
+
+/* Counts while the PC sleeps, and nobody can set it. */
+static gint64
+steady_ms_cb (gpointer data)
+{
+  struct timespec now = { 0 };
+
+  clock_gettime (CLOCK_BOOTTIME, &now);
+  return (gint64)now.tv_sec * 1000 + now.tv_nsec / 1000000;
 }
 
 static int
@@ -20,7 +32,8 @@ offset_min_cb (gpointer data, gint64 utc_ms)
 const SwClock *
 sw_clock_system (void)
 {
-  static const SwClock clock = { .now_ms = now_ms_cb, .offset_min = offset_min_cb };
+  static const SwClock clock
+      = { .now_ms = now_ms_cb, .offset_min = offset_min_cb, .steady_ms = steady_ms_cb };
 
   return &clock;
 }

@@ -21,6 +21,7 @@ typedef struct
   const char *version;
   const char *reason;
   gint64 clock_back_ms;
+  gint64 clock_ahead_ms;
   const char *action;
   const char *table;
   gint64 row;

@@ -16,6 +16,11 @@
   "INSERT INTO journal (seq, act, kind, utc_ms, offset_min, person, identified_by, workstation,"   \
   " version, reason, clock_back_ms, action, table_name, row_id, prior_seq, entry, hash)"           \
   " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
+/* Version 1 of the schema had no such column, and its own row in the journal needs none. */
+#define INSERT_AHEAD_SQL                                                                           \
+  "INSERT INTO journal (seq, act, kind, utc_ms, offset_min, person, identified_by, workstation,"   \
+  " version, reason, clock_back_ms, action, table_name, row_id, prior_seq, entry, hash,"           \
+  " clock_ahead_ms) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
 
 static const char *const kind_words[]
     = { "setup",  "test",    "dose",    "sign",       "amend",  "void",
@@ -67,6 +72,8 @@ sw_journal_header (const SwJournalRow *row, const char *previous_hash)
   append_text (entry, "reason", row->reason);
   if (row->clock_back_ms != 0)
     g_string_append_printf (entry, "\nclock=back %" G_GINT64_FORMAT, row->clock_back_ms);
+  if (row->clock_ahead_ms != 0)
+    g_string_append_printf (entry, "\nclock=ahead %" G_GINT64_FORMAT, row->clock_ahead_ms);
   append_text (entry, "action", row->action);
   append_text (entry, "table", row->table);
   g_string_append_printf (entry, "\nrow=%" G_GINT64_FORMAT, row->row);
@@ -107,6 +114,7 @@ describe_row (const SwStore *store, const char *action, const char *table, gint6
                          .version = SW_VERSION,
                          .reason = act->reason,
                          .clock_back_ms = act->clock_back_ms,
+                         .clock_ahead_ms = act->clock_ahead_ms,
                          .action = action,
                          .table = table,
                          .row = row,
@@ -135,9 +143,12 @@ insert_row (
     sw_cell_id (row->prior_seq),
     sw_cell_text (entry),
     sw_cell_text (hash),
+    sw_cell_id (row->clock_ahead_ms),
   };
 
-  return sw_sql_run (store, INSERT_SQL, cells, G_N_ELEMENTS (cells), error);
+  if (row->clock_ahead_ms != 0)
+    return sw_sql_run (store, INSERT_AHEAD_SQL, cells, G_N_ELEMENTS (cells), error);
+  return sw_sql_run (store, INSERT_SQL, cells, G_N_ELEMENTS (cells) - 1, error);
 }
 
 gboolean

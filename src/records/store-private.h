@@ -28,8 +28,10 @@ typedef struct
   int offset_min;
   gint64
       clock_back_ms; /* how far the clock stands before the journal's last time; 0 = it does not */
-  gint64 number;     /* seq of the act's first journal row */
-  gint64 last_seq;   /* of the journal */
+  gint64 clock_ahead_ms; /* how much further the clock has moved than the steady one since this
+                            store's act before; 0 = by no more than a minute */
+  gint64 number;         /* seq of the act's first journal row */
+  gint64 last_seq;       /* of the journal */
   char last_hash[SW_HASH_LENGTH + 1];
 } SwAct;
 
@@ -42,6 +44,9 @@ struct _SwStore
   int lock_fd; /* -1 = not held */
   int schema_version;
   SwAct act;
+  /* Both clocks at this store's last act that wrote, at first when it was opened. */
+  gint64 last_ms;
+  gint64 last_steady_ms;
   GHashTable *statements; /* Owned: SQL text to sqlite3_stmt */
   /* "table rowid" to (changes that SQLite made) - (journal rows written for it); empty when they
    * agree, which the commit hook asks for. */
@@ -112,6 +117,8 @@ sw_sql_ids (SwStore *store, const char *sql, const SwCell *cells, guint n_cells,
 /* ---- act.c ---- */
 
 void sw_act_install_hooks (SwStore *store);
+/* From now on both clocks are expected to move alike. */
+void sw_act_start_clocks (SwStore *store);
 /* sw_act_begin for a migration; the file has no journal yet when @first. */
 gboolean
 sw_act_begin_migration (SwStore *store, gboolean first, const SwActor *actor, GError **error);

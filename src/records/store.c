@@ -185,6 +185,7 @@ new_store (const char *path, SwOpenMode mode, const SwClock *clock)
   store->lock_fd = -1;
   store->statements = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, finalize_cb);
   store->unjournalled = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  sw_act_start_clocks (store);
   return store;
 }
 

@@ -19,6 +19,9 @@ typedef struct
   gint64 (*now_ms) (gpointer data);                 /* UTC milliseconds */
   int (*offset_min) (gpointer data, gint64 utc_ms); /* zone offset then, minutes east */
   gpointer data;
+  /* Milliseconds that no one can set, from whenever, sleep counted; NULL = not known. With it the
+   * journal says when the other clock was put ahead between two acts. */
+  gint64 (*steady_ms) (gpointer data);
 } SwClock;
 
 /* The system clock and the system's zone. (transfer none) */

@@ -12,7 +12,9 @@
 #define JOURNAL_SQL                                                                                \
   "SELECT seq, act, kind, utc_ms, offset_min, person, identified_by, workstation, version, "       \
   "reason,"                                                                                        \
-  " clock_back_ms, action, table_name, row_id, prior_seq, entry, hash FROM journal ORDER BY seq"
+  " clock_back_ms, action, table_name, row_id, prior_seq, entry, hash, clock_ahead_ms FROM "       \
+  "journal"                                                                                        \
+  " ORDER BY seq"
 
 static void
 add_chain (
@@ -58,6 +60,7 @@ read_row (sqlite3_stmt *statement)
                          .version = text_at (statement, 8),
                          .reason = text_at (statement, 9),
                          .clock_back_ms = sqlite3_column_int64 (statement, 10),
+                         .clock_ahead_ms = sqlite3_column_int64 (statement, 17),
                          .action = text_at (statement, 11),
                          .table = text_at (statement, 12),
                          .row = sqlite3_column_int64 (statement, 13),
