@@ -26,6 +26,14 @@ gboolean sw_trust_line_find (SwStore *store,
                              SwTrustState *state,
                              GError **error);
 
+/* Adds each line to *loss. */
+gboolean sw_checkpoint_compare_lines (SwStore *store,
+                                      const char *uuid,
+                                      GArray *lines,
+                                      GPtrArray *restorations,
+                                      SwCheckpointLoss *loss,
+                                      GError **error);
+
 /* NULL when there is no such row. */
 gboolean sw_checkpoint_find_hash (SwStore *store, gint64 seq, char **hash, GError **error);
 /* SwRestoration of the whole file, by id. (transfer full) */

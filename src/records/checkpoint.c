@@ -271,14 +271,14 @@ count_line (SwCheckpointLoss *loss, const SwTrustLine *line, SwTrustState state)
     }
 }
 
-static gboolean
-compare_lines (
-    SwStore *store, const char *uuid, GArray *lines, SwCheckpointLoss *loss, GError **error)
+gboolean
+sw_checkpoint_compare_lines (SwStore *store,
+                             const char *uuid,
+                             GArray *lines,
+                             GPtrArray *restorations,
+                             SwCheckpointLoss *loss,
+                             GError **error)
 {
-  g_autoptr (GPtrArray) restorations = sw_restorations_load (store, error);
-
-  if (restorations == NULL)
-    return FALSE;
   for (guint i = 0; i < lines->len; i++)
     {
       const SwTrustLine *line = &g_array_index (lines, SwTrustLine, i);
@@ -296,13 +296,16 @@ sw_checkpoint_compare (SwStore *store, const char *folder, SwCheckpointLoss *los
 {
   g_autoptr (SwSite) site = NULL;
   g_autoptr (GArray) lines = NULL;
+  g_autoptr (GPtrArray) restorations = NULL;
 
   g_return_val_if_fail (store != NULL && folder != NULL && loss != NULL, FALSE);
   *loss = (SwCheckpointLoss){ 0 };
   site = sw_site_get (store, error);
-  lines
-      = site != NULL ? sw_trust_lines_read (folder, site->uuid, &loss->n_unreadable, error) : NULL;
-  return lines != NULL
+  if (site == NULL)
+    return FALSE;
+  lines = sw_trust_lines_read (folder, site->uuid, &loss->n_unreadable, error);
+  restorations = lines != NULL ? sw_restorations_load (store, error) : NULL;
+  return restorations != NULL
          && sw_sql_integer (store, "SELECT max(seq) FROM journal", NULL, 0, &loss->last_seq, error)
-         && compare_lines (store, site->uuid, lines, loss, error);
+         && sw_checkpoint_compare_lines (store, site->uuid, lines, restorations, loss, error);
 }

@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#define STEP_ROWS 256
+
 /* ---- what the journal says ---- */
 
 typedef struct
@@ -152,6 +154,9 @@ check_row (
   const gint64 *head = g_hash_table_lookup (run->heads[table], &id);
 
   run->report->record_rows++;
+  if (run->report->record_rows % STEP_ROWS == 0
+      && !sw_verify_step (run, run->report->journal_rows + run->report->record_rows, error))
+    return FALSE;
   if (head == NULL)
     {
       add_row (run, SW_FINDING_ROW_UNKNOWN, expected->info->name, id, 0);

@@ -10,7 +10,10 @@
 #include "workflow/check-private.h"
 #include "workflow/result-private.h"
 
+#include <gio/gio.h>
+
 #define SAME_RELATIVE 1e-9
+#define STEP_ROWS 64
 
 /* ---- findings ---- */
 
@@ -20,21 +23,25 @@ typedef struct
   SwTable table;
   gint64 row;
   gint64 seq;
+  int version; /* of the calculation that stored the result */
 } Subject;
 
-static void
+static SwFinding *
 add_finding (const Subject *subject, const char *column, char *expected, char *found)
 {
   SwFinding *finding = g_new0 (SwFinding, 1);
+  gboolean other = subject->version != SW_CALC_VERSION;
 
-  finding->kind = SW_FINDING_RESULT;
+  finding->kind = other ? SW_FINDING_VERSION : SW_FINDING_RESULT;
+  finding->count = other ? subject->version : 0;
   finding->table = g_strdup (sw_table_name (subject->table));
   finding->column = g_strdup (column);
   finding->row = subject->row;
   finding->seq = subject->seq;
   finding->expected = expected;
   finding->found = found;
-  g_ptr_array_add (subject->report->findings, finding);
+  g_ptr_array_add (other ? subject->report->notes : subject->report->findings, finding);
+  return finding;
 }
 
 static char *
@@ -80,10 +87,7 @@ compare_outcome (const Subject *subject, const SwTitration *stored, const SwOutc
 static void
 add_failure (const Subject *subject, const char *column, const GError *failure)
 {
-  add_finding (subject, column, NULL, NULL);
-  ((SwFinding *)g_ptr_array_index (subject->report->findings, subject->report->findings->len - 1))
-      ->text
-      = g_strdup (failure->message);
+  add_finding (subject, column, NULL, NULL)->text = g_strdup (failure->message);
 }
 
 static gboolean
@@ -98,14 +102,15 @@ check_titration (SwStore *store, gint64 id, SwVerifyReport *report, GError **err
   if (titration == NULL)
     return FALSE;
   /* 0: nothing was computed yet. */
-  if (titration->calc_version != SW_CALC_VERSION)
+  if (titration->calc_version == 0)
     return TRUE;
   version = sw_method_version_load (store, titration->method_version, error);
   readings = version != NULL ? sw_result_load_readings (store, id, error) : NULL;
   if (readings == NULL)
     return FALSE;
 
-  const Subject subject = { report, SW_TABLE_TITRATION, id, titration->record.journal_seq };
+  const Subject subject
+      = { report, SW_TABLE_TITRATION, id, titration->record.journal_seq, titration->calc_version };
   if (sw_result_outcome (titration, version, readings, &outcome, &failure))
     compare_outcome (&subject, titration, &outcome);
   else
@@ -159,7 +164,7 @@ check_dose (SwStore *store, gint64 id, SwVerifyReport *report, GError **error)
 
   if (row == NULL)
     return FALSE;
-  if (row->calc_version != SW_CALC_VERSION)
+  if (row->calc_version == 0)
     return TRUE;
   titration = sw_titration_load (store, row->titration, error);
   version
@@ -167,7 +172,7 @@ check_dose (SwStore *store, gint64 id, SwVerifyReport *report, GError **error)
   if (version == NULL)
     return FALSE;
 
-  const Subject subject = { report, SW_TABLE_DOSE, id, row->record.journal_seq };
+  const Subject subject = { report, SW_TABLE_DOSE, id, row->record.journal_seq, row->calc_version };
   const SwDoseRules rules = { row->graduation_ml, INFINITY, INFINITY };
   make_input (row, titration, version, &input);
   if (sw_dose_compute (&input, &rules, &dose, &failure))
@@ -179,27 +184,56 @@ check_dose (SwStore *store, gint64 id, SwVerifyReport *report, GError **error)
 
 /* ---- public ---- */
 
-static gboolean
-check_all (SwStore *store,
-           SwTable table,
-           gboolean (*check) (SwStore *, gint64, SwVerifyReport *, GError **),
-           SwVerifyReport *report,
-           GError **error)
-{
-  g_autoptr (GArray) ids = sw_record_ids (store, table, NULL, 0, error);
+typedef gboolean (*Check) (SwStore *, gint64, SwVerifyReport *, GError **);
 
-  if (ids == NULL)
-    return FALSE;
+typedef struct
+{
+  SwProgress progress;
+  gpointer data;
+  gint64 done;
+  gint64 total;
+} Run;
+
+static gboolean
+step (Run *run, GError **error)
+{
+  if (run->progress == NULL || run->done++ % STEP_ROWS != 0
+      || run->progress (run->done, run->total, run->data))
+    return TRUE;
+  g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_CANCELLED, "stopped");
+  return FALSE;
+}
+
+static gboolean
+check_all (
+    SwStore *store, GArray *ids, Check check, SwVerifyReport *report, Run *run, GError **error)
+{
   for (guint i = 0; i < ids->len; i++)
-    if (!check (store, g_array_index (ids, gint64, i), report, error))
+    if (!step (run, error) || !check (store, g_array_index (ids, gint64, i), report, error))
       return FALSE;
   return TRUE;
 }
 
 gboolean
+sw_recompute_with (
+    SwStore *store, SwVerifyReport *report, SwProgress progress, gpointer data, GError **error)
+{
+  g_autoptr (GArray) titrations = NULL;
+  g_autoptr (GArray) doses = NULL;
+  Run run = { .progress = progress, .data = data };
+
+  g_return_val_if_fail (store != NULL && report != NULL && report->findings != NULL, FALSE);
+  titrations = sw_record_ids (store, SW_TABLE_TITRATION, NULL, 0, error);
+  doses = titrations != NULL ? sw_record_ids (store, SW_TABLE_DOSE, NULL, 0, error) : NULL;
+  if (doses == NULL)
+    return FALSE;
+  run.total = (gint64)titrations->len + doses->len;
+  return check_all (store, titrations, check_titration, report, &run, error)
+         && check_all (store, doses, check_dose, report, &run, error);
+}
+
+gboolean
 sw_recompute_all (SwStore *store, SwVerifyReport *report, GError **error)
 {
-  g_return_val_if_fail (store != NULL && report != NULL && report->findings != NULL, FALSE);
-  return check_all (store, SW_TABLE_TITRATION, check_titration, report, error)
-         && check_all (store, SW_TABLE_DOSE, check_dose, report, error);
+  return sw_recompute_with (store, report, NULL, NULL, error);
 }

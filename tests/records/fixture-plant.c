@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A small invented plant with one finished test and its dose. */
 #include "fixture.h"
+#include "records/checkpoint-private.h"
 
 /* Inserts, checks, keeps the id and frees. */
 #define INSERT(prefix, row, inserted)                                                              \
@@ -147,16 +148,14 @@ insert_dose (Fixture *fixture, FixturePlant *plant)
   INSERT (sw_decision, decision, plant->decision);
 }
 
-static char *
-make_digits (char digit, gsize n)
-{
-  return g_strnfill (n, digit);
-}
-
-/* Nothing here is signed by anybody: the rows are there to be tampered with. */
+/* The checkpoint is signed with a key that everybody knows. */
 static void
 insert_trust (Fixture *fixture, FixturePlant *plant)
 {
+  const unsigned char seed[crypto_sign_SEEDBYTES] = { 1 };
+  g_autoptr (SwSite) site = sw_site_get (fixture->store, NULL);
+  g_autofree char *message = NULL;
+  SwTrustKey key;
   SwSignIn *sign_in = sw_sign_in_new ();
   SwCheckpoint *checkpoint = sw_checkpoint_new ();
   SwRestoration *restoration = sw_restoration_new ();
@@ -165,13 +164,15 @@ insert_trust (Fixture *fixture, FixturePlant *plant)
   sign_in->accepted = TRUE;
   INSERT (sw_sign_in, sign_in, plant->sign_in);
   checkpoint->seq = 1;
-  checkpoint->head = make_digits ('a', 64);
-  checkpoint->key = make_digits ('b', 64);
-  checkpoint->signature = make_digits ('c', 128);
+  g_assert_true (sw_checkpoint_find_hash (fixture->store, 1, &checkpoint->head, NULL));
+  message = sw_checkpoint_message (site->uuid, 1, checkpoint->head, fixture->now_ms);
+  g_assert_true (sw_trust_key_from_seed (seed, &key));
+  checkpoint->key = g_strdup (key.public_key);
+  checkpoint->signature = sw_trust_key_sign (&key, message);
+  restoration->kept_head = g_strdup (checkpoint->head);
   INSERT (sw_checkpoint, checkpoint, plant->checkpoint);
   restoration->backup = g_strdup ("plant.backup");
   restoration->kept_seq = 1;
-  restoration->kept_head = make_digits ('a', 64);
   INSERT (sw_restoration, restoration, plant->restoration);
 }
 

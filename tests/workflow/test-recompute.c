@@ -102,18 +102,38 @@ test_reading (void)
   g_assert_cmpint (((SwFinding *)report->findings->pdata[0])->row, ==, scene_titration (scene));
 }
 
-/* Rows of another version of the calculation are left alone. */
+/* What another version of the calculation stored is recomputed, too, and reported apart. */
 static void
 test_other_version (void)
 {
   g_autoptr (Scene) scene = scene_new ();
   g_autoptr (SwVerifyReport) report = NULL;
+  const SwFinding *note;
 
   scene_test (scene, SW_PURPOSE_ROUTINE, 0, 3);
   CHANGE (scene, SwTitration, sw_titration, scene_titration (scene), row->net_high = 3.001;
           row->calc_version = SW_CALC_VERSION + 1);
   report = recompute (scene);
   g_assert_cmpuint (report->findings->len, ==, 0);
+  g_assert_cmpuint (report->notes->len, ==, 1);
+  note = report->notes->pdata[0];
+  g_assert_cmpint (note->kind, ==, SW_FINDING_VERSION);
+  g_assert_cmpstr (note->column, ==, "net_high");
+  g_assert_cmpint (note->count, ==, SW_CALC_VERSION + 1);
+}
+
+/* The same result from another version is worth no word. */
+static void
+test_same_version (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  g_autoptr (SwVerifyReport) report = NULL;
+
+  scene_test (scene, SW_PURPOSE_ROUTINE, 0, 3);
+  CHANGE (scene, SwTitration, sw_titration, scene_titration (scene),
+          row->calc_version = SW_CALC_VERSION + 1);
+  report = recompute (scene);
+  g_assert_cmpuint (report->findings->len + report->notes->len, ==, 0);
 }
 
 int
@@ -126,5 +146,6 @@ main (int argc, char **argv)
   g_test_add_func ("/recompute/tolerance", test_tolerance);
   g_test_add_func ("/recompute/reading", test_reading);
   g_test_add_func ("/recompute/other-version", test_other_version);
+  g_test_add_func ("/recompute/same-version", test_same_version);
   return g_test_run ();
 }
