@@ -2,6 +2,7 @@
 /* Rows in every table, by a seeded random hand. All names are invented. */
 #include "browse-plant.h"
 
+#include "records/checkpoint-private.h"
 #include "records/row-private.h"
 
 #define SEED 20260504
@@ -148,6 +149,20 @@ insert_machine (BrowsePlant *plant, int i)
   INSERT (sw_plan, plan);
 }
 
+/* Its time is signed, so that it comes before the row does. */
+static void
+insert_checkpoint (BrowsePlant *plant, gint64 seq)
+{
+  g_autoptr (SwCheckpoint) checkpoint = sw_checkpoint_new ();
+  GError *error = NULL;
+
+  checkpoint->record.happened_ms = draw_time (plant);
+  fixture_sign (&plant->base, checkpoint, seq);
+  sw_checkpoint_insert (plant->base.store, checkpoint, &error);
+  g_assert_no_error (error);
+  plant->last_id = checkpoint->record.id;
+}
+
 static void
 insert_file_rows (BrowsePlant *plant)
 {
@@ -155,21 +170,17 @@ insert_file_rows (BrowsePlant *plant)
   for (int i = 0; i < 4; i++)
     {
       SwSignIn *sign_in = sw_sign_in_new ();
-      SwCheckpoint *checkpoint = sw_checkpoint_new ();
       SwRestoration *restoration = sw_restoration_new ();
       SwSetting *setting = sw_setting_new ();
 
       sign_in->person = DRAW (plant->people);
       sign_in->accepted = i % 2;
       INSERT (sw_sign_in, sign_in);
-      checkpoint->seq = i + 2;
-      checkpoint->head = g_strnfill (64, (char)('a' + i));
-      checkpoint->key = g_strnfill (64, 'b');
-      checkpoint->signature = g_strnfill (128, 'c');
-      INSERT (sw_checkpoint, checkpoint);
+      insert_checkpoint (plant, i + 2);
       restoration->backup = g_strdup_printf ("plant-%d.backup", i);
       restoration->kept_seq = i + 1;
-      restoration->kept_head = g_strnfill (64, 'a');
+      g_assert_true (
+          sw_checkpoint_find_hash (plant->base.store, i + 1, &restoration->kept_head, NULL));
       INSERT (sw_restoration, restoration);
       setting->name = g_strdup_printf ("setting %d", i);
       setting->value = draw_text (plant);

@@ -148,14 +148,27 @@ insert_dose (Fixture *fixture, FixturePlant *plant)
   INSERT (sw_decision, decision, plant->decision);
 }
 
-/* The checkpoint is signed with a key that everybody knows. */
-static void
-insert_trust (Fixture *fixture, FixturePlant *plant)
+void
+fixture_sign (Fixture *fixture, SwCheckpoint *checkpoint, gint64 seq)
 {
   const unsigned char seed[crypto_sign_SEEDBYTES] = { 1 };
   g_autoptr (SwSite) site = sw_site_get (fixture->store, NULL);
+  gint64 now = checkpoint->record.happened_ms;
   g_autofree char *message = NULL;
   SwTrustKey key;
+
+  checkpoint->seq = seq;
+  g_assert_true (sw_checkpoint_find_hash (fixture->store, seq, &checkpoint->head, NULL));
+  message = sw_checkpoint_message (site->uuid, seq, checkpoint->head,
+                                   now != 0 ? now : sw_act_now (fixture->store));
+  g_assert_true (sw_trust_key_from_seed (seed, &key));
+  checkpoint->key = g_strdup (key.public_key);
+  checkpoint->signature = sw_trust_key_sign (&key, message);
+}
+
+static void
+insert_trust (Fixture *fixture, FixturePlant *plant)
+{
   SwSignIn *sign_in = sw_sign_in_new ();
   SwCheckpoint *checkpoint = sw_checkpoint_new ();
   SwRestoration *restoration = sw_restoration_new ();
@@ -163,12 +176,7 @@ insert_trust (Fixture *fixture, FixturePlant *plant)
   sign_in->person = plant->person;
   sign_in->accepted = TRUE;
   INSERT (sw_sign_in, sign_in, plant->sign_in);
-  checkpoint->seq = 1;
-  g_assert_true (sw_checkpoint_find_hash (fixture->store, 1, &checkpoint->head, NULL));
-  message = sw_checkpoint_message (site->uuid, 1, checkpoint->head, fixture->now_ms);
-  g_assert_true (sw_trust_key_from_seed (seed, &key));
-  checkpoint->key = g_strdup (key.public_key);
-  checkpoint->signature = sw_trust_key_sign (&key, message);
+  fixture_sign (fixture, checkpoint, 1);
   restoration->kept_head = g_strdup (checkpoint->head);
   INSERT (sw_checkpoint, checkpoint, plant->checkpoint);
   restoration->backup = g_strdup ("plant.backup");

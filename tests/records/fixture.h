@@ -54,6 +54,9 @@ SwPerson *fixture_person (const char *initials);
 /* Inserts one in an act of its own and gives the id. */
 gint64 fixture_add_person (Fixture *fixture, const char *initials);
 
+/* In an act: signs the journal's row @seq, with a key that everybody knows. */
+void fixture_sign (Fixture *fixture, SwCheckpoint *checkpoint, gint64 seq);
+
 /* Asserts that a full verify finds nothing. */
 void fixture_assert_sound (Fixture *fixture);
 
