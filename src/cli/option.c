@@ -23,6 +23,7 @@ struct _SwOptions
 {
   /* Owned */
   const char **given; /* n * N_PARTS texts, borrowed from argv; a flag's is "" */
+  GPtrArray **lists;  /* n; borrowed texts of an SW_OPTION_LIST, NULL at the end */
   GPtrArray *words;   /* borrowed texts */
   SwWording *wording;
 
@@ -105,7 +106,7 @@ parse_option (SwOptions *options, int argc, char **argv, int *i, GError **error)
 
   if (cell == NULL)
     return refuse (name, sw_tr (options->wording, "There is no such option."), error);
-  if (*cell != NULL)
+  if (*cell != NULL && row->kind != SW_OPTION_LIST)
     return refuse (name, sw_tr (options->wording, "This option is given twice."), error);
   if (row->kind == SW_OPTION_FLAG)
     {
@@ -118,6 +119,9 @@ parse_option (SwOptions *options, int argc, char **argv, int *i, GError **error)
   if (value == NULL || *value == '\0')
     return refuse (name, sw_tr (options->wording, "This option needs a value."), error);
   *cell = value;
+  if (row->kind == SW_OPTION_LIST)
+    g_ptr_array_insert (options->lists[row - options->table],
+                        (gint)options->lists[row - options->table]->len - 1, (gpointer)value);
   return TRUE;
 }
 
@@ -178,6 +182,12 @@ sw_options_parse (const SwOption *table,
   while (table[options->n].name != NULL)
     options->n++;
   options->given = g_new0 (const char *, options->n *N_PARTS + 1);
+  options->lists = g_new0 (GPtrArray *, options->n + 1);
+  for (gsize i = 0; i < options->n; i++)
+    {
+      options->lists[i] = g_ptr_array_new ();
+      g_ptr_array_add (options->lists[i], NULL);
+    }
   options->words = g_ptr_array_new ();
   options->wording = sw_wording_ref ((SwWording *)wording);
   if (!parse_words (options, most_words, argc, argv, error) || !check_parts (options, error))
@@ -191,6 +201,9 @@ sw_options_free (SwOptions *options)
   if (options == NULL)
     return;
   g_free (options->given);
+  for (gsize i = 0; i < options->n; i++)
+    g_ptr_array_unref (options->lists[i]);
+  g_free (options->lists);
   g_ptr_array_unref (options->words);
   sw_wording_unref (options->wording);
   g_free (options);
@@ -220,6 +233,12 @@ sw_options_get_text (const SwOptions *options, const char *name)
   const char *text = options->given[i * N_PARTS];
 
   return text != NULL ? text : options->table[i].preset;
+}
+
+const char *const *
+sw_options_get_list (const SwOptions *options, const char *name)
+{
+  return (const char *const *)options->lists[find_row (options, name)]->pdata;
 }
 
 gboolean

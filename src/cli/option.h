@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Strict options from a table: no abbreviation, no option twice, none without its value.
+/* Strict options from a table: no abbreviation, no option twice but lists, none without its value.
  *
  * Numbers are read in the C locale with a unit (sw_number_parse_strict). An amount that may be
  * uncertain also has --u-NAME, its standard uncertainty, and --freedom-NAME, the degrees of freedom
@@ -21,7 +21,8 @@ typedef enum
 {
   SW_OPTION_AMOUNT,
   SW_OPTION_FLAG, /* has no value */
-  SW_OPTION_TEXT
+  SW_OPTION_TEXT,
+  SW_OPTION_LIST /* a text that may be given any number of times */
 } SwOptionKind;
 
 typedef struct
@@ -53,6 +54,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwOptions, sw_options_free)
 gboolean sw_options_has (const SwOptions *options, const char *name);
 /* The text given, or the preset, or NULL. (transfer none) */
 const char *sw_options_get_text (const SwOptions *options, const char *name);
+/* The texts of a list in their order, NULL at the end. (transfer none) */
+const char *const *sw_options_get_list (const SwOptions *options, const char *name);
 /* A value in the table's unit. Neither given nor preset: an error that says so. */
 gboolean
 sw_options_get_amount (const SwOptions *options, const char *name, double *value, GError **error);

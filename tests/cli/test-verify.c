@@ -1,19 +1,28 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* verify: a file as the program left it, one that another tool changed, and what is no file of
  * ours. */
+#include "records/checkpoint.h"
+#include "records/verify.h"
 #include "spawn.h"
 #include "support/plant.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
 
+/* @options may be "". */
+static SwSpawned *
+verify_with (const char *path, const char *options)
+{
+  g_autofree char *quoted = g_shell_quote (path);
+  g_autofree char *arguments = g_strconcat ("verify ", quoted, " ", options, NULL);
+
+  return sw_spawn (arguments, NULL);
+}
+
 static SwSpawned *
 verify (const char *path)
 {
-  g_autofree char *quoted = g_shell_quote (path);
-  g_autofree char *arguments = g_strconcat ("verify ", quoted, NULL);
-
-  return sw_spawn (arguments, NULL);
+  return verify_with (path, "");
 }
 
 static void
@@ -128,6 +137,81 @@ test_refused (void)
   g_assert_false (g_file_test (missing, G_FILE_TEST_EXISTS));
 }
 
+/* ---- heads and checkpoints ---- */
+
+static char *
+get_trust (SwTestPlant *plant)
+{
+  g_autofree char *folder = g_path_get_dirname (plant->path);
+
+  return g_build_filename (folder, "trust", NULL);
+}
+
+static void
+test_head (void)
+{
+  g_autoptr (SwTestPlant) plant = sw_test_plant_new ();
+  g_autofree char *head = sw_journal_head (plant->store, NULL);
+  g_autofree char *first = NULL;
+  g_autofree char *both = NULL;
+  g_autofree char *other = NULL;
+  g_autoptr (SwSpawned) good = NULL;
+  g_autoptr (SwSpawned) bad = NULL;
+  g_autoptr (SwSpawned) slip = NULL;
+  g_autofree char *line = NULL;
+
+  close_plant (plant);
+  first = run_sql (plant->path, "SELECT hash FROM journal WHERE seq = 1");
+  both = g_strdup_printf ("--head %s --head=%s", head, first);
+  good = verify_with (plant->path, both);
+  g_assert_cmpstr (good->err, ==, "");
+  g_assert_cmpint (good->code, ==, 0);
+  head[3] = head[3] == '0' ? '1' : '0';
+  other = g_strdup_printf ("--head %s --head %s", first, head);
+  bad = verify_with (plant->path, other);
+  g_assert_cmpint (bad->code, ==, 3);
+  line = g_strdup_printf ("finding\thead\texpected=%s", head);
+  g_assert_true (sw_spawned_has_line (bad, line));
+  slip = verify_with (plant->path, "--head 12ab");
+  g_assert_cmpint (slip->code, ==, 2);
+  g_assert_true (g_str_has_prefix (slip->err, "stillwarden: --head: "));
+}
+
+static void
+test_trust (void)
+{
+  g_autoptr (SwTestPlant) plant = sw_test_plant_new ();
+  g_autofree char *trust = get_trust (plant);
+  g_autofree char *saved = g_strconcat (plant->path, ".saved", NULL);
+  g_autofree char *options = g_strdup_printf ("--trust '%s' --quick", trust);
+  g_autoptr (SwSpawned) good = NULL;
+  g_autoptr (SwSpawned) bad = NULL;
+  g_autoptr (SwSpawned) elsewhere = NULL;
+  g_autofree char *from = NULL;
+  GError *error = NULL;
+  gint64 seq;
+
+  sw_store_copy (plant->store, saved, &error);
+  g_assert_no_error (error);
+  sw_test_plant_add_machine (plant, "M-08");
+  sw_checkpoint_sign (plant->store, trust, &seq, &error);
+  g_assert_no_error (error);
+  close_plant (plant);
+  from = g_strdup_printf ("chain_from\t%" G_GINT64_FORMAT, seq + 1);
+  good = verify_with (plant->path, options);
+  g_assert_cmpint (good->code, ==, 0);
+  g_assert_true (sw_spawned_has_line (good, from));
+  g_assert_true (sw_spawned_has_line (good, "checkpoints_outside\t1"));
+  elsewhere = verify_with (plant->path, "--trust /nonexistent");
+  g_assert_cmpint (elsewhere->code, ==, 0);
+  g_assert_nonnull (strstr (elsewhere->out, "note\tcheckpoint\ttable=checkpoint column=key"));
+  g_assert_true (sw_spawned_has_line (elsewhere, "checkpoints_outside\t0"));
+  g_assert_cmpint (g_rename (saved, plant->path), ==, 0);
+  bad = verify_with (plant->path, options);
+  g_assert_cmpint (bad->code, ==, 3);
+  g_assert_nonnull (strstr (bad->out, "finding\thead\tseq="));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -136,5 +220,7 @@ main (int argc, char **argv)
   g_test_add_func ("/verify/fine", test_fine);
   SW_TEST_ROWS ("/verify/changed", rows, test_changed);
   g_test_add_func ("/verify/refused", test_refused);
+  g_test_add_func ("/verify/head", test_head);
+  g_test_add_func ("/verify/trust", test_trust);
   return g_test_run ();
 }
