@@ -86,6 +86,8 @@ typedef struct
 
 /* The table's name in the file, such as "sampling_point". */
 const char *sw_table_name (SwTable table);
+/* FALSE when no record table has that name; @table is then left alone. */
+gboolean sw_table_from_name (const char *name, SwTable *table);
 
 /* Marks a row as taken out of use. Inside an act whose reason says why. */
 gboolean sw_record_void (SwStore *store, SwTable table, gint64 id, GError **error);

@@ -45,8 +45,6 @@ extern const SwColumn sw_common_columns[];
 #define SW_N_COMMON_COLUMNS 5u
 
 const SwTableInfo *sw_table_info (SwTable table);
-/* FALSE when no record table has that name. */
-gboolean sw_table_from_name (const char *name, SwTable *table);
 
 /* The column of that name, common ones included; NULL when there is none. */
 const SwColumn *sw_table_find_column (const SwTableInfo *info, const char *name);

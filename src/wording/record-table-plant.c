@@ -1,0 +1,308 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* How the columns of the plant and of its methods are called and told. Uncertainties are standard
+ * uncertainties (GUM). */
+#include "wording/sentence-record-private.h"
+
+#include <glib/gi18n.h>
+
+static const SwToldColumn site[] = {
+  { NAMED ("name", NC_ ("column", "Name")), SW_TOLD_TEXT },
+  { NAMED ("uuid", NC_ ("column", "Unique number of the file")), SW_TOLD_TEXT },
+  { NAMED ("zone", NC_ ("column", "Time zone")), SW_TOLD_TEXT },
+  { NAMED ("language", NC_ ("column", "Language")), SW_TOLD_WORD, "language" },
+  { NAMED ("paper", NC_ ("column", "Paper")), SW_TOLD_WORD, "paper" },
+  { NAMED ("demo", NC_ ("column", "Invented demo plant")), SW_TOLD_YES_NO },
+  { NAMED ("retention_years", NC_ ("column", "Years that records are kept")), SW_TOLD_NUMBER },
+};
+
+static const SwToldColumn person[] = {
+  { NAMED ("name", NC_ ("column", "Name")), SW_TOLD_TEXT },
+  { NAMED ("initials", NC_ ("column", "Initials")), SW_TOLD_TEXT },
+  { NAMED ("role", NC_ ("column", "Role")), SW_TOLD_WORD, "role" },
+  { NAMED ("language", NC_ ("column", "Language")), SW_TOLD_WORD, "language" },
+  { NAMED ("active", NC_ ("column", "Active")), SW_TOLD_YES_NO },
+  { NAMED ("second_reader", NC_ ("column", "Needs a second reader of the strip")), SW_TOLD_YES_NO },
+  { NAMED ("secret", NC_ ("column", "Secret")), SW_TOLD_SECRET },
+  { NAMED ("secret_given_by", NC_ ("column", "Secret given by")), SW_TOLD_REFERENCE, "person" },
+};
+
+static const SwToldColumn solvent[] = {
+  { NAMED ("name", NC_ ("column", "Name")), SW_TOLD_TEXT },
+  { NAMED ("family", NC_ ("column", "Family")), SW_TOLD_WORD, "family" },
+  { NAMED ("density_kg_m3", NC_ ("column", "Density")), SW_TOLD_SI, NULL, SW_UNIT_G_PER_ML },
+  { NAMED ("sds_reference", NC_ ("column", "Safety data sheet")), SW_TOLD_TEXT },
+};
+
+static const SwToldColumn product[] = {
+  { NAMED ("name", NC_ ("column", "Name")), SW_TOLD_TEXT },
+  { NAMED ("use", NC_ ("column", "Use")), SW_TOLD_WORD, "use" },
+  { NAMED ("kind", NC_ ("column", "Kind of neutraliser")), SW_TOLD_WORD, "neutraliser" },
+  { NAMED ("strength_mol_m3", NC_ ("column", "Strength")), SW_TOLD_SI, NULL, SW_UNIT_MMOL_PER_ML },
+  { NAMED ("strength_u_mol_m3", NC_ ("column", "Strength, uncertainty")), SW_TOLD_SI, NULL,
+    SW_UNIT_MMOL_PER_ML },
+  { NAMED ("density_kg_m3", NC_ ("column", "Density")), SW_TOLD_SI, NULL, SW_UNIT_G_PER_ML },
+  { NAMED ("limit_each_m3_m3", NC_ ("column", "Limit per addition")), SW_TOLD_SI, NULL,
+    SW_UNIT_ML_PER_L },
+  { NAMED ("limit_total_m3_m3", NC_ ("column", "Limit in total")), SW_TOLD_SI, NULL,
+    SW_UNIT_ML_PER_L },
+  { NAMED ("no_limits_by", NC_ ("column", "Who says that the sheet gives no limit")),
+    SW_TOLD_TEXT },
+  { NAMED ("reaction_min", NC_ ("column", "Reaction time")), SW_TOLD_PLAIN, NULL, SW_UNIT_MINUTE },
+  { NAMED ("sds_reference", NC_ ("column", "Safety data sheet")), SW_TOLD_TEXT },
+};
+
+static const SwToldColumn lot[] = {
+  { NAMED ("product", NC_ ("column", "Product")), SW_TOLD_REFERENCE, "product" },
+  { NAMED ("code", NC_ ("column", "Code")), SW_TOLD_TEXT },
+  { NAMED ("received_ms", NC_ ("column", "Received")), SW_TOLD_DAY },
+  { NAMED ("opened_ms", NC_ ("column", "Opened")), SW_TOLD_DAY },
+  { NAMED ("expires_ms", NC_ ("column", "Expires")), SW_TOLD_DAY },
+  { NAMED ("quantity", NC_ ("column", "Quantity")), SW_TOLD_NUMBER },
+  { NAMED ("quantity_typed", NC_ ("column", "Quantity as typed")), SW_TOLD_TYPED, "quantity" },
+  { NAMED ("used_up", NC_ ("column", "Used up")), SW_TOLD_YES_NO },
+};
+
+static const SwToldColumn machine[] = {
+  { NAMED ("tag", NC_ ("column", "Tag")), SW_TOLD_TEXT },
+  { NAMED ("name", NC_ ("column", "Name")), SW_TOLD_TEXT },
+  { NAMED ("area", NC_ ("column", "Area")), SW_TOLD_TEXT },
+  { NAMED ("solvent", NC_ ("column", "Solvent")), SW_TOLD_REFERENCE, "solvent" },
+  { NAMED ("neutraliser", NC_ ("column", "Neutraliser")), SW_TOLD_REFERENCE, "product" },
+  { NAMED ("service", NC_ ("column", "Service")), SW_TOLD_WORD, "service" },
+  { NAMED ("chamber_m3", NC_ ("column", "Chamber volume")), SW_TOLD_SI, NULL, SW_UNIT_LITRE },
+  { NAMED ("dosing_place", NC_ ("column", "Dosing place")), SW_TOLD_TEXT },
+  { NAMED ("circulation_min", NC_ ("column", "Circulation time")), SW_TOLD_PLAIN, NULL,
+    SW_UNIT_MINUTE },
+  { NAMED ("graduation_si", NC_ ("column", "Marks of the measuring jug")), SW_TOLD_SI, NULL,
+    SW_UNIT_ML },
+  { NAMED ("graduation_typed", NC_ ("column", "Marks of the measuring jug as typed")),
+    SW_TOLD_TYPED, "graduation_si" },
+  { NAMED ("reserve_low", NC_ ("column", "Low mark of the reserve")), SW_TOLD_STEPS },
+  { NAMED ("reserve_high", NC_ ("column", "High mark of the reserve")), SW_TOLD_STEPS },
+};
+
+static const SwToldColumn compartment[] = {
+  { NAMED ("machine", NC_ ("column", "Machine")), SW_TOLD_REFERENCE, "machine" },
+  { NAMED ("kind", NC_ ("column", "Kind of compartment")), SW_TOLD_WORD, "compartment" },
+  { NAMED ("name", NC_ ("column", "Name")), SW_TOLD_TEXT },
+  { NAMED ("volume_si", NC_ ("column", "Volume")), SW_TOLD_SI, NULL, SW_UNIT_LITRE },
+  { NAMED ("volume_typed", NC_ ("column", "Volume as typed")), SW_TOLD_TYPED, "volume_si" },
+  { NAMED ("volume_u_m3", NC_ ("column", "Volume, uncertainty")), SW_TOLD_SI, NULL, SW_UNIT_LITRE },
+};
+
+static const SwToldColumn sampling_point[] = {
+  { NAMED ("machine", NC_ ("column", "Machine")), SW_TOLD_REFERENCE, "machine" },
+  { NAMED ("rank", NC_ ("column", "Order of preference")), SW_TOLD_NUMBER },
+  { NAMED ("name", NC_ ("column", "Name")), SW_TOLD_TEXT },
+  { NAMED ("directions", NC_ ("column", "Directions")), SW_TOLD_TEXT },
+  { NAMED ("dose_basis", NC_ ("column", "Doses may be worked out from it")), SW_TOLD_YES_NO },
+};
+
+static const SwToldColumn fill[] = {
+  { NAMED ("machine", NC_ ("column", "Machine")), SW_TOLD_REFERENCE, "machine" },
+  { NAMED ("solvent", NC_ ("column", "Solvent")), SW_TOLD_REFERENCE, "solvent" },
+  { NAMED ("ended_ms", NC_ ("column", "Ended")), SW_TOLD_TIME },
+};
+
+static const SwToldColumn setting[] = {
+  { NAMED ("name", NC_ ("column", "Name")), SW_TOLD_WORD, "setting" },
+  { NAMED ("value", NC_ ("column", "Value")), SW_TOLD_TEXT },
+};
+
+static const SwToldColumn method[] = {
+  { NAMED ("name", NC_ ("column", "Name")), SW_TOLD_TEXT },
+  { NAMED ("origin", NC_ ("column", "Adopted from the template")), SW_TOLD_TEXT },
+  { NAMED ("active", NC_ ("column", "Active")), SW_TOLD_YES_NO },
+};
+
+static const SwToldColumn method_version[] = {
+  { NAMED ("method", NC_ ("column", "Method")), SW_TOLD_REFERENCE, "method" },
+  { NAMED ("version", NC_ ("column", "Version")), SW_TOLD_NUMBER },
+  { NAMED ("direction", NC_ ("column", "Titrated with")), SW_TOLD_WORD, "direction" },
+  { NAMED ("burette", NC_ ("column", "Steps are mL of a burette")), SW_TOLD_YES_NO },
+  { NAMED ("for_hydrocarbon", NC_ ("column", "For hydrocarbon solvents")), SW_TOLD_YES_NO },
+  { NAMED ("for_modified_alcohol", NC_ ("column", "For modified alcohols")), SW_TOLD_YES_NO },
+  { NAMED ("for_chlorinated", NC_ ("column", "For chlorinated solvents")), SW_TOLD_YES_NO },
+  { NAMED ("for_other", NC_ ("column", "For other solvents")), SW_TOLD_YES_NO },
+  { NAMED ("sample_si", NC_ ("column", "Sample volume")), SW_TOLD_SI, NULL, SW_UNIT_ML },
+  { NAMED ("sample_typed", NC_ ("column", "Sample volume as typed")), SW_TOLD_TYPED, "sample_si" },
+  { NAMED ("sample_u_m3", NC_ ("column", "Sample volume, uncertainty")), SW_TOLD_SI, NULL,
+    SW_UNIT_ML },
+  { NAMED ("titrant", NC_ ("column", "Titrant")), SW_TOLD_REFERENCE, "product" },
+  { NAMED ("caustic", NC_ ("column", "Caustic")), SW_TOLD_REFERENCE, "product" },
+  { NAMED ("caustic_volume_si", NC_ ("column", "Volume of the caustic")), SW_TOLD_SI, NULL,
+    SW_UNIT_ML },
+  { NAMED ("caustic_volume_typed", NC_ ("column", "Volume of the caustic as typed")), SW_TOLD_TYPED,
+    "caustic_volume_si" },
+  { NAMED ("caustic_mol", NC_ ("column", "Caustic addition")), SW_TOLD_SI, NULL, SW_UNIT_MMOL },
+  { NAMED ("caustic_u_mol", NC_ ("column", "Caustic addition, uncertainty")), SW_TOLD_SI, NULL,
+    SW_UNIT_MMOL },
+  { NAMED ("caustic_counts", NC_ ("column", "The caustic addition counts")), SW_TOLD_YES_NO },
+  { NAMED ("water_si", NC_ ("column", "Water volume")), SW_TOLD_SI, NULL, SW_UNIT_ML },
+  { NAMED ("water_typed", NC_ ("column", "Water volume as typed")), SW_TOLD_TYPED, "water_si" },
+  { NAMED ("water_kind", NC_ ("column", "Kind of water")), SW_TOLD_TEXT },
+  { NAMED ("blank", NC_ ("column", "Blank")), SW_TOLD_STEPS },
+  { NAMED ("maximum", NC_ ("column", "Last step of the method")), SW_TOLD_STEPS },
+  { NAMED ("shake_s", NC_ ("column", "Shake time")), SW_TOLD_PLAIN, NULL, SW_UNIT_SECOND },
+  { NAMED ("strip_wait_s", NC_ ("column", "Read the strip within")), SW_TOLD_PLAIN, NULL,
+    SW_UNIT_SECOND },
+  { NAMED ("supplier_factor_m3_m3", NC_ ("column", "Factor of the supplier’s chart, per step")),
+    SW_TOLD_SI, NULL, SW_UNIT_ML_PER_L },
+  { NAMED ("supplier_governs", NC_ ("column", "The supplier’s chart governs")), SW_TOLD_YES_NO },
+};
+
+static const SwToldColumn colour_field[] = {
+  { NAMED ("method_version", NC_ ("column", "Method")), SW_TOLD_REFERENCE, "method_version" },
+  { NAMED ("rank", NC_ ("column", "Order on the strip")), SW_TOLD_NUMBER },
+  { NAMED ("label", NC_ ("column", "Colour")), SW_TOLD_TEXT },
+  { NAMED ("meaning", NC_ ("column", "Meaning of the colour")), SW_TOLD_WORD, "field" },
+  { NAMED ("swatch", NC_ ("column", "Colour on the screen")), SW_TOLD_TEXT },
+};
+
+static const SwToldColumn method_text[] = {
+  { NAMED ("method_version", NC_ ("column", "Method")), SW_TOLD_REFERENCE, "method_version" },
+  { NAMED ("step", NC_ ("column", "Where it is shown")), SW_TOLD_WORD, "text" },
+  { NAMED ("language", NC_ ("column", "Language")), SW_TOLD_WORD, "language" },
+  { NAMED ("text", NC_ ("column", "Text")), SW_TOLD_TEXT },
+};
+
+static const SwToldColumn calibration[] = {
+  { NAMED ("product", NC_ ("column", "Liquid")), SW_TOLD_REFERENCE, "product" },
+  { NAMED ("dropper", NC_ ("column", "Dropper")), SW_TOLD_TEXT },
+  { NAMED ("drop_si", NC_ ("column", "Drop volume")), SW_TOLD_SI, NULL, SW_UNIT_ML },
+  { NAMED ("drop_typed", NC_ ("column", "Drop volume as typed")), SW_TOLD_TYPED, "drop_si" },
+  { NAMED ("drop_u_m3", NC_ ("column", "Drop volume, uncertainty")), SW_TOLD_SI, NULL, SW_UNIT_ML },
+  { NAMED ("freedom", NC_ ("column", "Degrees of freedom")), SW_TOLD_NUMBER },
+  { NAMED ("weighings", NC_ ("column", "Weighings")), SW_TOLD_NUMBER },
+  { NAMED ("due_ms", NC_ ("column", "Next calibration")), SW_TOLD_DAY },
+};
+
+static const SwToldColumn plan[] = {
+  { NAMED ("machine", NC_ ("column", "Machine")), SW_TOLD_REFERENCE, "machine" },
+  { NAMED ("method", NC_ ("column", "Method")), SW_TOLD_REFERENCE, "method" },
+  { NAMED ("shortest_days", NC_ ("column", "Shortest interval")), SW_TOLD_PLAIN, NULL,
+    SW_UNIT_DAY },
+  { NAMED ("longest_days", NC_ ("column", "Longest interval")), SW_TOLD_PLAIN, NULL, SW_UNIT_DAY },
+  { NAMED ("alpha", NC_ ("column", "Accepted risk")), SW_TOLD_SI, NULL, SW_UNIT_PERCENT },
+  { NAMED ("back_to_start_at", NC_ ("column", "Acid that sends the interval back to the start")),
+    SW_TOLD_STEPS },
+  { NAMED ("active", NC_ ("column", "Active")), SW_TOLD_YES_NO },
+};
+
+/* Translators: below, the messages with the context "record" name one record inside a sentence or
+ * as a heading: 1 is its own name, code or number, 2 the name of what it belongs to. */
+const SwToldTable sw_told_plant_tables[] = {
+  TABLE ("site",
+         site,
+         NC_ ("table", "Site"),
+         NC_ ("table", "Sites"),
+         NP_ ("%s site", "%s sites"),
+         NC_ ("record", "Site %1$s"),
+         NULL),
+  TABLE ("person",
+         person,
+         NC_ ("table", "Person"),
+         NC_ ("table", "People"),
+         NP_ ("%s person", "%s people"),
+         NC_ ("record", "Person %1$s"),
+         "role"),
+  TABLE ("solvent",
+         solvent,
+         NC_ ("table", "Solvent"),
+         NC_ ("table", "Solvents"),
+         NP_ ("%s solvent", "%s solvents"),
+         NC_ ("record", "Solvent %1$s"),
+         "family"),
+  TABLE ("product",
+         product,
+         NC_ ("table", "Product"),
+         NC_ ("table", "Products"),
+         NP_ ("%s product", "%s products"),
+         NC_ ("record", "Product %1$s"),
+         "use"),
+  TABLE ("lot",
+         lot,
+         NC_ ("table", "Lot"),
+         NC_ ("table", "Lots"),
+         NP_ ("%s lot", "%s lots"),
+         NC_ ("record", "Lot %1$s of %2$s"),
+         NULL),
+  TABLE ("machine",
+         machine,
+         NC_ ("table", "Machine"),
+         NC_ ("table", "Machines"),
+         NP_ ("%s machine", "%s machines"),
+         NC_ ("record", "Machine %1$s"),
+         "service"),
+  TABLE ("compartment",
+         compartment,
+         NC_ ("table", "Compartment"),
+         NC_ ("table", "Compartments"),
+         NP_ ("%s compartment", "%s compartments"),
+         NC_ ("record", "Compartment %1$s of %2$s"),
+         "compartment"),
+  TABLE ("sampling_point",
+         sampling_point,
+         NC_ ("table", "Sampling point"),
+         NC_ ("table", "Sampling points"),
+         NP_ ("%s sampling point", "%s sampling points"),
+         NC_ ("record", "Sampling point %1$s of %2$s"),
+         NULL),
+  TABLE ("fill",
+         fill,
+         NC_ ("table", "Solvent fill"),
+         NC_ ("table", "Solvent fills"),
+         NP_ ("%s solvent fill", "%s solvent fills"),
+         NC_ ("record", "Solvent fill %1$s of %2$s"),
+         NULL),
+  TABLE ("setting",
+         setting,
+         NC_ ("table", "Setting"),
+         NC_ ("table", "Settings"),
+         NP_ ("%s setting", "%s settings"),
+         NC_ ("record", "Setting %1$s"),
+         NULL),
+  TABLE ("method",
+         method,
+         NC_ ("table", "Method"),
+         NC_ ("table", "Methods"),
+         NP_ ("%s method", "%s methods"),
+         NC_ ("record", "Method %1$s"),
+         NULL),
+  TABLE ("method_version",
+         method_version,
+         NC_ ("table", "Method version"),
+         NC_ ("table", "Method versions"),
+         NP_ ("%s method version", "%s method versions"),
+         NC_ ("record", "%2$s, version %1$s"),
+         "direction"),
+  TABLE ("colour_field",
+         colour_field,
+         NC_ ("table", "Colour field"),
+         NC_ ("table", "Colour fields"),
+         NP_ ("%s colour field", "%s colour fields"),
+         NC_ ("record", "Colour field %1$s of %2$s"),
+         "field"),
+  TABLE ("method_text",
+         method_text,
+         NC_ ("table", "Method text"),
+         NC_ ("table", "Method texts"),
+         NP_ ("%s method text", "%s method texts"),
+         NC_ ("record", "Text “%1$s” of %2$s"),
+         NULL),
+  TABLE ("calibration",
+         calibration,
+         NC_ ("table", "Calibration"),
+         NC_ ("table", "Calibrations"),
+         NP_ ("%s calibration", "%s calibrations"),
+         NC_ ("record", "Calibration of %1$s with %2$s"),
+         NULL),
+  TABLE ("plan",
+         plan,
+         NC_ ("table", "Test plan"),
+         NC_ ("table", "Test plans"),
+         NP_ ("%s test plan", "%s test plans"),
+         NC_ ("record", "Test plan of %2$s: %1$s"),
+         NULL),
+};
+const guint sw_n_told_plant_tables = G_N_ELEMENTS (sw_told_plant_tables);
