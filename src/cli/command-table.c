@@ -20,6 +20,8 @@ static const SwCliCommand commands[] = {
     sw_cli_calibration_options, sw_cli_calibration },
   { "verify", N_ ("Check a file for changes made by other tools."), "FILE", 1,
     sw_cli_verify_options, sw_cli_verify },
+  { "journal", N_ ("Tell the journal, or the story of single records, in words."), "FILE", 1,
+    sw_cli_journal_options, sw_cli_journal },
   { "export", N_ ("Write the records of a file into a workbook."), "FILE", 1, sw_cli_export_options,
     sw_cli_export },
   { "demo", N_ ("Make a file with an invented plant to look around in."), "FILE", 1,

@@ -7,6 +7,7 @@
 #include "cli/cli.h"
 #include "cli/option.h"
 #include "cli/output.h"
+#include "records/store.h"
 
 G_BEGIN_DECLS
 
@@ -49,6 +50,7 @@ SW_DECLARE_COMMAND (sw_cli_acid_number);
 SW_DECLARE_COMMAND (sw_cli_acceptance);
 SW_DECLARE_COMMAND (sw_cli_calibration);
 SW_DECLARE_COMMAND (sw_cli_verify);
+SW_DECLARE_COMMAND (sw_cli_journal);
 SW_DECLARE_COMMAND (sw_cli_demo);
 SW_DECLARE_COMMAND (sw_cli_export);
 
@@ -57,6 +59,9 @@ gboolean sw_cli_read_direction (const SwCliRun *run, SwDirection *direction, GEr
 
 /* The word FILE; NULL with SW_CLI_ERROR. (transfer none) */
 const char *sw_cli_read_file (const SwCliRun *run, GError **error);
+/* Of the plant's zone, so that days are those of the plant wherever the command runs, and of the
+ * option "language". (transfer full) */
+SwWording *sw_cli_make_wording (const SwCliRun *run, SwStore *store, GError **error);
 /* A day or time in @zone; leaves *utc_ms alone when the option is not given. A day alone is its
  * beginning, or with @end_of_day the beginning of the next. */
 gboolean sw_cli_read_time (const SwCliRun *run,

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* stillwarden export FILE --xlsx OUT: the records as a workbook, without a window. */
 #include "cli/command.h"
-#include "records/plant.h"
-#include "records/verify.h"
 #include "reports/workbook.h"
 
 #include <glib/gi18n.h>
@@ -45,30 +43,6 @@ read_machine (SwStore *store, const char *tag, gint64 *machine, GError **error)
   return FALSE;
 }
 
-/* Dates are days of the plant, wherever the export runs; so are the times in the workbook. */
-static SwWording *
-make_wording (const SwCliRun *run, SwStore *store, GError **error)
-{
-  g_autoptr (SwSite) site = sw_site_get (store, error);
-  const char *language = sw_options_get_text (run->options, "language");
-  g_autoptr (SwWording) wording = NULL;
-
-  if (site == NULL)
-    return NULL;
-  wording = sw_wording_new (language != NULL ? language : sw_wording_get_language (run->wording),
-                            site->zone);
-  /* English is the source and has no catalogue */
-  if (language != NULL && sw_wording_get_domain (wording) == NULL
-      && !g_str_has_prefix (language, "en"))
-    {
-      sw_options_refuse (run->options, "language",
-                         sw_tr (run->wording, "There is no translation into this language."),
-                         error);
-      return NULL;
-    }
-  return g_steal_pointer (&wording);
-}
-
 static gboolean
 read_times (const SwCliRun *run,
             const SwWording *wording,
@@ -85,17 +59,15 @@ read_times (const SwCliRun *run,
 static SwExit
 export_store (SwCliRun *run, SwStore *store, SwWorkbookRequest *request, GError **error)
 {
-  g_autoptr (SwWording) wording = make_wording (run, store, error);
+  g_autoptr (SwWording) wording = sw_cli_make_wording (run, store, error);
   g_autofree char *head = NULL;
 
   request->at_ms = sw_store_now (store);
+  request->head = &head;
   if (wording == NULL || !read_times (run, wording, request, error)
       || !read_machine (store, sw_options_get_text (run->options, "machine"),
                         &request->filter.machine, error)
       || !sw_workbook_write (store, wording, request, error))
-    return SW_EXIT_BAD_DATA;
-  head = sw_journal_head (store, error);
-  if (head == NULL)
     return SW_EXIT_BAD_DATA;
   sw_output_text (run->out, SW_OUTPUT_HEAD, head, NULL);
   return SW_EXIT_DONE;

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What several commands read: the word FILE, and times. */
 #include "cli/command.h"
+#include "records/plant.h"
 #include "wording/time.h"
 
 #include <string.h>
@@ -43,4 +44,27 @@ sw_cli_read_time (const SwCliRun *run,
   day = g_date_time_add_days (next, 1);
   *utc_ms = g_date_time_to_unix (day) * 1000;
   return TRUE;
+}
+
+SwWording *
+sw_cli_make_wording (const SwCliRun *run, SwStore *store, GError **error)
+{
+  g_autoptr (SwSite) site = sw_site_get (store, error);
+  const char *language = sw_options_get_text (run->options, "language");
+  g_autoptr (SwWording) wording = NULL;
+
+  if (site == NULL)
+    return NULL;
+  wording = sw_wording_new (language != NULL ? language : sw_wording_get_language (run->wording),
+                            site->zone);
+  /* English is the source and has no catalogue */
+  if (language != NULL && sw_wording_get_domain (wording) == NULL
+      && !g_str_has_prefix (language, "en"))
+    {
+      sw_options_refuse (run->options, "language",
+                         sw_tr (run->wording, "There is no translation into this language."),
+                         error);
+      return NULL;
+    }
+  return g_steal_pointer (&wording);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The last sheet: where the workbook comes from, and what it can be compared with. */
 #include "reports/sheet-private.h"
+#include "records/checkpoint.h"
 #include "records/verify.h"
 #include "sw-config.h"
 #include "wording/sentence.h"
@@ -123,6 +124,19 @@ add_counts (Page *page, const SwSheetCount *counts, guint n_counts)
     }
 }
 
+/* What was signed last, and with which key: whoever has the line that the PC keeps can compare. */
+static void
+add_checkpoint (Page *page, const SwCheckpoint *checkpoint)
+{
+  g_autofree char *at = sw_iso_format (checkpoint->record.happened_ms, 0);
+
+  add_number (page, NC_ ("provenance", "Last signed entry of the journal"),
+              (double)checkpoint->seq);
+  add_text (page, NC_ ("provenance", "Its hash"), checkpoint->head);
+  add_text (page, NC_ ("provenance", "Signed at (UTC)"), at);
+  add_text (page, NC_ ("provenance", "Public key of the signature"), checkpoint->key);
+}
+
 static void
 add_notes (Page *page)
 {
@@ -147,10 +161,17 @@ sw_provenance_write (SwSheetContext *context,
 {
   g_autoptr (SwSite) site = sw_site_get (context->store, error);
   g_autofree char *head = site != NULL ? sw_journal_head (context->store, error) : NULL;
+  g_autoptr (GError) failure = NULL;
+  g_autoptr (SwCheckpoint) checkpoint = sw_checkpoint_last (context->store, &failure);
   Page page = { .context = context };
 
   if (head == NULL)
     return FALSE;
+  if (failure != NULL)
+    {
+      g_propagate_error (error, g_steal_pointer (&failure));
+      return FALSE;
+    }
   page.worksheet = sw_sheet_add (workbook, context, NC_ ("sheet", "Provenance"));
   worksheet_set_column (page.worksheet, 0, 0, 34.0, NULL);
   worksheet_set_column (page.worksheet, 1, 1, 72.0, NULL);
@@ -160,6 +181,8 @@ sw_provenance_write (SwSheetContext *context,
   add_filter (&page, &request->filter);
   add_counts (&page, counts, n_counts);
   add_text (&page, NC_ ("provenance", "Last hash of the journal"), head);
+  if (checkpoint != NULL)
+    add_checkpoint (&page, checkpoint);
   add_notes (&page);
   if (context->error == NULL)
     return TRUE;

@@ -128,6 +128,8 @@ write_sheets (SwSheetContext *context,
       || !sw_provenance_write (context, workbook, request, counts, G_N_ELEMENTS (sheets), error))
     return FALSE;
   add_page_texts (workbook, context, site, head);
+  if (request->head != NULL)
+    *request->head = g_steal_pointer (&head);
   return TRUE;
 }
 

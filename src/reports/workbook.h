@@ -33,6 +33,7 @@ typedef struct
   SwExportFilter filter;
   gint64 at_ms;   /* the time of the export, printed and stored in it */
   const char *by; /* who asked for it */
+  char **head;    /* NULL, or where the head goes that the workbook names (transfer full) */
 } SwWorkbookRequest;
 
 /* Writes to a new file beside @request->path and renames it when it is whole: after an error

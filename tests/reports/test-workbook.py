@@ -159,6 +159,18 @@ def provenance_has_the_journals_last_hash():
 
 
 @test
+def provenance_has_the_last_checkpoint():
+    rows = dict(row[:2] for row in load()["Provenance"].iter_rows(values_only=True))
+    seq, head, key = subprocess.run(["sqlite3", "-separator", " ", os.path.join(FOLDER, "plant.swlog"),
+                                     "select seq, head, key from checkpoint order by id desc limit 1"],
+                                    capture_output=True, check=True, text=True).stdout.split()
+    expect(rows["Last signed entry of the journal"], int(seq))
+    expect(rows["Its hash"], head)
+    expect(rows["Public key of the signature"], key)
+    expect(rows["Signed at (UTC)"], "2026-05-04T06:00:00+00:00")
+
+
+@test
 def every_page_has_the_hash_in_small_type():
     rows = dict(row[:2] for row in load()["Provenance"].iter_rows(values_only=True))
     with zipfile.ZipFile(BOOK) as parts:
