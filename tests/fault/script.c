@@ -242,6 +242,7 @@ script_set_up_empty (Script *script)
   script->folder = sw_test_folder_new ();
   script->path = g_build_filename (script->folder, "plant.swlog", NULL);
   script->now_ms = SW_TEST_PLANT_START_MS;
+  script->no_backup = FALSE;
   script->clock = (SwClock){ .now_ms = now_cb, .offset_min = offset_cb, .data = script };
 }
 
@@ -263,7 +264,7 @@ script_tear_down (Script *script)
 SwStore *
 script_open (Script *script, const char *vfs, GError **error)
 {
-  const SwStoreOptions options = { .vfs = vfs };
+  const SwStoreOptions options = { .vfs = vfs, .is_copy = script->no_backup };
 
   return sw_store_open_with (script->path, SW_OPEN_WRITE, &script->clock, &options, error);
 }

@@ -16,6 +16,7 @@ typedef struct
   char *path;           /* Owned */
   gint64 now_ms;
   SwClock clock;
+  gboolean no_backup; /* migrates without the backup that comes before */
 } Script;
 
 /* The plant's file at rest, made once per program. */
