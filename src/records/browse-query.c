@@ -5,24 +5,9 @@
 #include "records/browse-private.h"
 
 #include "records/function-private.h"
-#include "records/review-private.h"
 #include "records/test.h"
 
 #include <string.h>
-
-#define AMENDED(table, row)                                                                        \
-  "EXISTS (SELECT 1 FROM journal WHERE journal.table_name = '" table "' AND journal.row_id = " row \
-  " AND journal.kind = 'amend' AND journal.action = 'update')"
-#define AMENDED_PART(table)                                                                        \
-  "EXISTS (SELECT 1 FROM " table                                                                   \
-  " AS part WHERE part.titration = titration.id AND " AMENDED (table, "part.id") ")"
-#define SIGNED(table)                                                                              \
-  "SELECT review.subject FROM review WHERE review.subject_table = '" table "'"                     \
-  " AND review.voided = 0"
-/* By a second person, and not one of those signatures holds. */
-#define LOST                                                                                       \
-  " AND review.meaning <> 'performed' GROUP BY review.subject"                                     \
-  " HAVING min(CASE WHEN " SW_REVIEW_TAKEN_AWAY " THEN 1 ELSE 0 END) = 1"
 
 void
 sw_browse_query_init (SwBrowseQuery *query)
@@ -69,22 +54,6 @@ sw_browse_person_sql (SwTable table)
       "coalesce(%s, (SELECT writer.person FROM journal AS writer WHERE writer.table_name = '%s'"
       " AND writer.row_id = %s.id ORDER BY writer.seq LIMIT 1))",
       person != NULL ? person : "NULL", name, name);
-}
-
-char *
-sw_browse_amended_sql (SwTable table)
-{
-  const char *name = sw_table_name (table);
-  g_autofree char *own
-      = g_strdup_printf ("EXISTS (SELECT 1 FROM journal WHERE journal.table_name = '%s'"
-                         " AND journal.row_id = %s.id AND journal.kind = 'amend'"
-                         " AND journal.action = 'update')",
-                         name, name);
-
-  if (table != SW_TABLE_TITRATION)
-    return g_steal_pointer (&own);
-  return g_strconcat ("(", own, " OR ", AMENDED ("sample", "titration.sample"), " OR ",
-                      AMENDED_PART ("reading"), " OR ", AMENDED_PART ("dose"), ")", NULL);
 }
 
 void
@@ -144,70 +113,6 @@ sw_browse_query_person (SwBrowseQuery *query, SwTable table, const SwBrowseFilte
   append_parameter (query, &query->person, sw_cell_integer (filter->person));
   g_string_append_printf (query->sql, " IN (%s%s%s)", person, browse->people != NULL ? ", " : "",
                           browse->people != NULL ? browse->people : "");
-}
-
-/* ---- state ---- */
-
-static void
-add_to_review (GString *sql, SwTable table)
-{
-  if (table != SW_TABLE_TITRATION)
-    g_string_append (sql, "1 = 0");
-  else
-    g_string_append (
-        sql,
-        "titration.voided = 0 AND titration.id IN (" SIGNED (
-            "titration") ") AND titration.id NOT IN (" SIGNED ("titration") " AND review.meaning "
-                                                                            "<> 'performed')");
-}
-
-/* Only what can be signed is looked up. */
-static void
-add_review_lost (GString *sql, SwTable table)
-{
-  if (table == SW_TABLE_TITRATION)
-    g_string_append (sql,
-                     "titration.voided = 0 AND titration.id IN (" SIGNED ("titration") LOST ")");
-  else if (table == SW_TABLE_DOSE)
-    g_string_append (sql, "dose.voided = 0 AND dose.id IN (" SIGNED ("dose") LOST ")");
-  else if (table == SW_TABLE_INCIDENT)
-    g_string_append (sql, "incident.voided = 0 AND incident.id IN (" SIGNED ("incident") LOST ")");
-  else
-    g_string_append (sql, "1 = 0");
-}
-
-void
-sw_browse_query_state (SwBrowseQuery *query, SwTable table, SwBrowseState state)
-{
-  const char *name = sw_table_name (table);
-  g_autofree char *amended = NULL;
-
-  switch (state)
-    {
-    case SW_BROWSE_CURRENT:
-      g_string_append_printf (query->sql, "%s.voided = 0", name);
-      break;
-    case SW_BROWSE_VOIDED:
-      g_string_append_printf (query->sql, "%s.voided = 1", name);
-      break;
-    case SW_BROWSE_LATE:
-      g_string_append_printf (query->sql, "%s.late = 1", name);
-      break;
-    case SW_BROWSE_AMENDED:
-      amended = sw_browse_amended_sql (table);
-      g_string_append (query->sql, amended);
-      break;
-    case SW_BROWSE_TO_REVIEW:
-      add_to_review (query->sql, table);
-      break;
-    case SW_BROWSE_REVIEW_LOST:
-      add_review_lost (query->sql, table);
-      break;
-    case SW_BROWSE_ALL:
-    case SW_N_BROWSE_STATES:
-    default:
-      g_string_append (query->sql, "1 = 1");
-    }
 }
 
 /* ---- time, words ---- */

@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#define LATE_AFTER_MS (15 * 60 * 1000) /* as records/record.h has it */
+
 /* Passed along while one story is told: a person who wrote forty entries is looked up once. */
 typedef struct
 {
@@ -30,41 +32,7 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Teller, clear_teller)
 
 /* ---- names ---- */
 
-/* Rows whose title alone would not say what they are, even beside their kind. */
-static gboolean
-needs_whole_name (SwTable table)
-{
-  return table == SW_TABLE_METHOD_VERSION || table == SW_TABLE_READING
-         || table == SW_TABLE_COMPARTMENT || table == SW_TABLE_FILL;
-}
-
-static char *
-say_row (const SwWording *wording, const SwBrowseRow *row)
-{
-  return sw_say_record (wording, sw_table_name (row->table), row->title, row->of);
-}
-
-char *
-sw_story_record (SwStore *store, const SwWording *wording, SwTable table, gint64 id, GError **error)
-{
-  g_autoptr (SwBrowseRow) row = sw_browse_load (store, table, id, error);
-
-  return row != NULL ? say_row (wording, row) : NULL;
-}
-
-char *
-sw_story_name (SwStore *store, const SwWording *wording, SwTable table, gint64 id, GError **error)
-{
-  g_autoptr (SwBrowseRow) row = sw_browse_load (store, table, id, error);
-
-  if (row == NULL)
-    return NULL;
-  if (row->title == NULL || needs_whole_name (table))
-    return say_row (wording, row);
-  return g_strdup (row->title);
-}
-
-/* A story is told even when what it speaks of cannot be read: then by number. */
+/* NULL: it cannot be read, and is told by its number. */
 static const char *
 find_name (Teller *teller, const char *table, gint64 id)
 {
@@ -195,7 +163,7 @@ compare_cb (gconstpointer a, gconstpointer b, gpointer table)
   return first != second ? (first < second ? -1 : 1) : strcmp (one->column, two->column);
 }
 
-/* What the subject of a signature is: in the changes themselves, or in the row. (transfer full) */
+/* What a signature's subject is: in the changes, or in the row. (transfer full) */
 static char *
 find_subject_table (SwStore *store, const GPtrArray *changes, SwTable table, gint64 row)
 {
@@ -251,13 +219,19 @@ read_time (const GPtrArray *changes, const char *column)
   return change != NULL && change->after != NULL ? g_ascii_strtoll (change->after, NULL, 10) : 0;
 }
 
-/* Only a row that was marked late when it was written counts as late. */
+/* A row is marked late by the entry that brings both its times. */
 static gint64
 find_lateness (const SwChapter *chapter)
 {
-  if (strcmp (chapter->action, "insert") != 0 || read_time (chapter->changes, "late") == 0)
+  const SwChange *late = find_change (chapter->changes, "late");
+  const gint64 recorded_ms = read_time (chapter->changes, "recorded_ms");
+  const gint64 happened_ms = read_time (chapter->changes, "happened_ms");
+
+  if (recorded_ms == 0 || happened_ms == 0 || recorded_ms - happened_ms < LATE_AFTER_MS)
     return 0;
-  return read_time (chapter->changes, "recorded_ms") - read_time (chapter->changes, "happened_ms");
+  if (late != NULL && g_strcmp0 (late->after, "1") != 0)
+    return 0;
+  return recorded_ms - happened_ms;
 }
 
 static char *
