@@ -3,8 +3,10 @@
  *
  * Invariants:
  *   1. actor.person == person, always; a person picked from the list is SW_IDENTIFIED_SELECTED,
- *      in a demo plant SW_IDENTIFIED_DEMO, because there everybody is invented.
- *   2. actor.reason is NULL except in the copy that sw_context_get_actor_because hands out.
+ *      in a demo plant SW_IDENTIFIED_DEMO, because there everybody is invented; one who signed in
+ *      is SW_IDENTIFIED_SECRET.
+ *   2. Who had a secret when they came is never SW_IDENTIFIED_SELECTED.
+ *   3. actor.reason is NULL except in the copy that sw_context_get_actor_because hands out.
  */
 #include "app/context.h"
 
@@ -112,15 +114,41 @@ sw_context_get_person (SwContext *self)
   return self->person;
 }
 
-void
-sw_context_set_person (SwContext *self, gint64 person)
+static void
+set_actor (SwContext *self, gint64 person, SwIdentified identified)
 {
-  g_return_if_fail (SW_IS_CONTEXT (self));
-  if (self->person == person)
+  if (self->person == person && self->actor.identified == identified)
     return;
   self->person = person;
   self->actor.person = person;
+  self->actor.identified = identified;
   g_signal_emit (self, signals[SIGNAL_PERSON_CHANGED], 0);
+}
+
+static gboolean
+has_secret (SwContext *self, gint64 person)
+{
+  g_autoptr (SwPerson) row = sw_person_load (self->store, person, NULL);
+
+  return row != NULL && row->secret != NULL;
+}
+
+gboolean
+sw_context_set_person (SwContext *self, gint64 person)
+{
+  g_return_val_if_fail (SW_IS_CONTEXT (self), FALSE);
+
+  if (person != 0 && !self->demo && has_secret (self, person))
+    return FALSE;
+  set_actor (self, person, self->demo ? SW_IDENTIFIED_DEMO : SW_IDENTIFIED_SELECTED);
+  return TRUE;
+}
+
+void
+sw_context_set_signer (SwContext *self, const SwSigner *signer)
+{
+  g_return_if_fail (SW_IS_CONTEXT (self) && signer != NULL);
+  set_actor (self, signer->person, signer->identified);
 }
 
 const SwActor *

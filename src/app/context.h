@@ -7,6 +7,7 @@
 
 #include "records/test.h"
 #include "wording/sentence.h"
+#include "workflow/rights.h"
 
 G_BEGIN_DECLS
 
@@ -23,7 +24,11 @@ gboolean sw_context_is_demo (SwContext *self);       /* an invented plant */
 
 /* The person at the bench, 0 = nobody picked yet. Setting it emits "person-changed". */
 gint64 sw_context_get_person (SwContext *self);
-void sw_context_set_person (SwContext *self, gint64 person);
+/* By name alone, 0 = signed out. FALSE, and nothing changes, for somebody who has a secret: they
+ * come with sw_context_set_signer. In the demo plant everybody is picked. */
+gboolean sw_context_set_person (SwContext *self, gint64 person);
+/* Who signed in, as sw_sign_in knew them. */
+void sw_context_set_signer (SwContext *self, const SwSigner *signer);
 /* The actor for an act of this person. Valid until the person changes. (transfer none) */
 const SwActor *sw_context_get_actor (SwContext *self);
 /* The same with a reason (copied, valid until the next call). (transfer none) */

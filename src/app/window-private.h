@@ -27,6 +27,7 @@ struct _SwWindow
   GtkWidget *demo_banner;
   GtkWidget *read_only_banner;
   GtkLabel *read_only_text;
+  GtkWidget *secret_banner;
   GtkStack *frame;
   SwSidebar *sidebar;
   GtkStack *pages;
@@ -39,6 +40,7 @@ struct _SwWindow
   GtkWidget *test;
 
   guint timer;
+  guint idle_timer;
 
   /* A test that waits until somebody says who works: plan or titration, both 0 = none */
   struct
@@ -57,6 +59,11 @@ void sw_window_show_place (SwWindow *self);
 gboolean sw_window_shows_test (SwWindow *self);
 /* Away from a test that may be open: the file keeps it where it stands. */
 void sw_window_show_plant (SwWindow *self);
+
+/* ---- window-sign.c ---- */
+void sw_window_watch_people (SwWindow *self);
+/* The banner of a file that no administrator's secret guards yet. */
+void sw_window_show_guard (SwWindow *self);
 
 /* Goes on with the test that waited for a person, if any. */
 void sw_window_go_on (SwWindow *self);

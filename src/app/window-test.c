@@ -1,39 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The window's guided tests: who may begin one, and which page shows it. */
+/* The window's guided tests: begun, resumed, left. */
 #include "app/window-private.h"
 
 #include "app/plant-words.h"
 #include "wording/sentence.h"
 #include "workflow/guided.h"
-
-gboolean
-sw_window_may_write (SwWindow *self)
-{
-  g_return_val_if_fail (SW_IS_WINDOW (self), FALSE);
-
-  SwStore *store = sw_context_get_store (self->context);
-  g_autoptr (SwPerson) person = sw_person_load (store, sw_context_get_person (self->context), NULL);
-  if (sw_store_is_read_only (store))
-    {
-      const SwFact fact = sw_fact (SW_FACT_READ_ONLY);
-      g_autofree char *words = sw_say_fact (sw_context_get_wording (self->context), &fact);
-      sw_window_toast (self, words);
-      return FALSE;
-    }
-  if (person == NULL)
-    {
-      sw_person_button_ask (self->person);
-      return FALSE;
-    }
-  if (person->role == SW_ROLE_AUDITOR)
-    {
-      sw_window_toast (self, sw_tr (sw_context_get_wording (self->context),
-                                    "An auditor reads and writes nothing. Pick "
-                                    "another person to go on."));
-      return FALSE;
-    }
-  return TRUE;
-}
 
 /* Shows @test, or says why there is none. Takes both. */
 static void

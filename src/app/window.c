@@ -222,6 +222,7 @@ sw_window_dispose (GObject *object)
   SwWindow *self = SW_WINDOW (object);
 
   g_clear_handle_id (&self->timer, g_source_remove);
+  g_clear_handle_id (&self->idle_timer, g_source_remove);
   /* The test may hold the store: it goes before the context does. */
   if (self->test != NULL && sw_window_shows_test (self))
     sw_test_page_close (SW_TEST_PAGE (self->test));
@@ -240,6 +241,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SwWindow, demo_banner);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, read_only_banner);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, read_only_text);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, secret_banner);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, frame);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, sidebar);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, pages);
@@ -265,6 +267,7 @@ sw_window_class_init (SwWindowClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, lot_chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, closed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, sw_window_ask_first_secret);
   gtk_widget_class_bind_template_callback (widget_class, count_changed_cb);
   gtk_widget_class_install_action (widget_class, "win.todo", NULL, todo_cb);
   gtk_widget_class_install_action (widget_class, "win.setup", NULL, setup_cb);
@@ -305,6 +308,7 @@ sw_window_new (GtkApplication *application, SwContext *context)
   g_signal_connect_object (context, "person-changed", G_CALLBACK (sw_window_go_on), self,
                            G_CONNECT_SWAPPED);
   show_banners (self);
+  sw_window_watch_people (self);
   sw_window_show_todo (self);
   gtk_widget_grab_focus (GTK_WIDGET (self->todo));
   self->timer = g_timeout_add_seconds (REFRESH_S, refresh_cb, self);

@@ -6,6 +6,7 @@
 #include <gtk/gtk.h>
 
 #include "app/context.h"
+#include "workflow/rights.h"
 
 G_BEGIN_DECLS
 
@@ -20,10 +21,22 @@ SwWindow *sw_window_of (GtkWidget *widget);
 
 SwContext *sw_window_get_context (SwWindow *self); /* (transfer none) */
 
-/* TRUE when something may be written by the person at the bench; else it says why not (read-only,
- * nobody picked, an auditor) and, where nobody is picked, opens the list of people. Ask it before
- * an act. */
-gboolean sw_window_may_write (SwWindow *self);
+/* TRUE when the person at the bench has this right; else it says why not, and opens the way forward
+ * where there is one: the list of people, the box for their secret, or that for the file's first.
+ * Ask it before an act. */
+gboolean sw_window_may (SwWindow *self, SwRight right);
+gboolean sw_window_may_write (SwWindow *self); /* SW_RIGHT_TEST */
+
+/* FALSE: no administrator has a secret, so nothing can be written (and it is no demo plant). */
+gboolean sw_window_is_guarded (SwWindow *self);
+/* Asks an administrator to set that first secret. */
+void sw_window_ask_first_secret (SwWindow *self);
+
+/* While a box lies over the page: what is in the header rests, too. */
+void sw_window_set_resting (SwWindow *self, gboolean rests);
+/* Signs out when nobody has touched the window for as long as the site allows; TRUE when it did.
+ * Done every few seconds. Both times as sw_idle_get_us has them. */
+gboolean sw_window_check_idle (SwWindow *self, gint64 monotonic_us, gint64 real_us);
 
 /* Each leaves a test that may be on screen; the file keeps it. */
 void sw_window_show_todo (SwWindow *self);

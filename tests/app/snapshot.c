@@ -17,7 +17,10 @@ sw_snapshot_window (GtkWidget *child, int width, int height, gboolean dark)
   gtk_widget_add_css_class (window, "sw");
   gtk_window_set_decorated (GTK_WINDOW (window), FALSE);
   gtk_window_set_default_size (GTK_WINDOW (window), width, height);
-  gtk_window_set_child (GTK_WINDOW (window), child);
+  /* As in the real window: boxes come over it. */
+  GtkWidget *overlay = gtk_overlay_new ();
+  gtk_overlay_set_child (GTK_OVERLAY (overlay), child);
+  gtk_window_set_child (GTK_WINDOW (window), overlay);
   gtk_window_present (GTK_WINDOW (window));
   sw_snapshot_settle (window);
   return GTK_WINDOW (window);

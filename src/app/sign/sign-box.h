@@ -22,12 +22,18 @@ typedef struct
 /* @signer is NULL when it was given up. Called once. */
 typedef void (*SwSignedCallback) (const SwSigner *signer, gpointer data);
 
-/* Shows the box over @near's window. @data must outlive it: hold a reference and drop it in the
- * callback. */
+/* Shows the box over @near's window, in which an SwWindow or another GtkOverlay must lie around
+ * @near. It is given up when @near leaves the screen. @data must outlive it: hold a reference and
+ * drop it in the callback. */
 void sw_sign_ask (GtkWidget *near,
                   SwContext *context,
                   const SwSignRequest *request,
                   SwSignedCallback callback,
                   gpointer data);
+
+/* The same box for signing in: @person's secret. A secret that somebody else chose is changed in
+ * the same box. Changes nothing but the file; the signer goes to sw_context_set_signer. */
+void sw_sign_in_ask (
+    GtkWidget *near, SwContext *context, gint64 person, SwSignedCallback callback, gpointer data);
 
 G_END_DECLS
