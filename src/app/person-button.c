@@ -31,7 +31,7 @@ struct _SwPersonButton
   GtkWidget *why_box;
   GtkLabel *why;
   GtkLabel *proves;
-  GtkWidget *change;
+  GtkButton *change;
   GtkWidget *sign_out;
 
   gboolean asking; /* the list closed because the secret is asked for */
@@ -143,6 +143,20 @@ fill_list (SwPersonButton *self)
     }
 }
 
+/* Who works by name may get a secret of their own. */
+static void
+show_change (SwPersonButton *self)
+{
+  SwIdentified identified = get_identified (self);
+  SwSignWord word = identified == SW_IDENTIFIED_SECRET ? SW_SIGN_WORD_CHANGE_OWN_ELLIPSIS
+                                                       : SW_SIGN_WORD_SET_OWN_ELLIPSIS;
+
+  gtk_button_set_label (self->change,
+                        sw_say_sign_word (sw_context_get_wording (self->context), word));
+  gtk_widget_set_visible (GTK_WIDGET (self->change),
+                          get_person (self) != 0 && identified != SW_IDENTIFIED_DEMO);
+}
+
 /* Before the popover shows: the focus goes to its first row, which must be there by then. */
 static void
 popup_cb (GtkMenuButton *button, gpointer data)
@@ -152,8 +166,7 @@ popup_cb (GtkMenuButton *button, gpointer data)
   fill_list (self);
   show_why (self, NULL);
   gtk_widget_set_visible (self->sign_out, get_person (self) != 0);
-  gtk_widget_set_visible (self->change,
-                          get_person (self) != 0 && get_identified (self) == SW_IDENTIFIED_SECRET);
+  show_change (self);
 }
 
 /* ---- signing in ---- */
@@ -254,8 +267,10 @@ changed_cb (const SwSigner *signer, gpointer data)
 {
   g_autoptr (SwPersonButton) self = data;
 
-  if (signer != NULL && self->context != NULL)
-    toast (self, SW_SIGN_WORD_SECRET_SET);
+  if (signer == NULL || self->context == NULL)
+    return;
+  sw_context_set_signer (self->context, signer);
+  toast (self, SW_SIGN_WORD_SECRET_SET);
 }
 
 static void

@@ -25,12 +25,6 @@ sw_say_setup_read_only (const SwWording *wording)
   return sw_tr (wording, "The file is open read-only. Nothing can be changed here.");
 }
 
-const char *
-sw_say_person_first (const SwWording *wording)
-{
-  return sw_tr (wording, "Add yourself under People first: every entry names who made it.");
-}
-
 char *
 sw_date_typed_format (const SwWording *wording, gint64 utc_ms)
 {

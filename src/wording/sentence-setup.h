@@ -33,7 +33,6 @@ const char *sw_say_paper (const SwWording *wording, guint paper);
 const char *sw_say_saved (const SwWording *wording);
 const char *sw_say_out_of_use (const SwWording *wording);
 const char *sw_say_setup_read_only (const SwWording *wording);
-const char *sw_say_person_first (const SwWording *wording);
 
 /* ---- all below (transfer full) ---- */
 /* "2026-05-24" in the reader's zone, as it is typed in any language. */

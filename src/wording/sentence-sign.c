@@ -164,13 +164,28 @@ sw_say_given_secret (const SwWording *wording, const char *giver)
                           giver);
 }
 
+char *
+sw_say_secret_state (const SwWording *wording, gboolean has, const char *giver)
+{
+  if (!has)
+    return g_strdup (sw_tr (wording, "No secret is set for this person."));
+  if (giver == NULL)
+    return g_strdup (sw_tr (wording, "This person has a secret that nobody else knows."));
+  /* Translators: %s is the name of a person. */
+  return g_strdup_printf (
+      sw_tr (wording, "%s set the secret; another must be chosen at the next sign-in."), giver);
+}
+
 static const char *const words[SW_N_SIGN_WORDS] = {
   [SW_SIGN_WORD_SIGN] = NC_ ("button", "Sign"),
   [SW_SIGN_WORD_SIGN_IN] = NC_ ("button", "Sign In"),
   [SW_SIGN_WORD_SET_SECRET] = NC_ ("button", "Set Secret"),
   [SW_SIGN_WORD_CHANGE_SECRET] = NC_ ("button", "Change My Secret"),
+  [SW_SIGN_WORD_OWN_SECRET] = NC_ ("button", "Set My Secret"),
+  [SW_SIGN_WORD_SET_SECRET_ELLIPSIS] = NC_ ("button", "Set Secret…"),
+  [SW_SIGN_WORD_SET_OWN_ELLIPSIS] = NC_ ("button", "Set My Secret…"),
+  [SW_SIGN_WORD_CHANGE_OWN_ELLIPSIS] = NC_ ("button", "Change My Secret…"),
   [SW_SIGN_WORD_CANCEL] = NC_ ("button", "Cancel"),
-  [SW_SIGN_WORD_CLOSE] = NC_ ("button", "Close"),
   [SW_SIGN_WORD_WHO_SIGNS] = N_ ("Who signs?"),
   [SW_SIGN_WORD_PICK_SIGNER] = N_ ("Pick who signs."),
   [SW_SIGN_WORD_NO_SIGNER]
@@ -198,6 +213,7 @@ static const char *const words[SW_N_SIGN_WORDS] = {
   [SW_SIGN_WORD_WHO_SETS] = N_ ("Which administrator are you?"),
   [SW_SIGN_WORD_NO_ADMINISTRATOR]
   = N_ ("No active administrator is on file, so nobody can set a secret here."),
+  [SW_SIGN_WORD_SECRET_LATER] = N_ ("Save this person first; then a secret can be set here."),
   [SW_SIGN_WORD_SECRET_SET] = N_ ("The secret is set."),
   [SW_SIGN_WORD_SIGNED_OUT] = N_ ("Signed out."),
 };
@@ -206,7 +222,7 @@ const char *
 sw_say_sign_word (const SwWording *wording, SwSignWord word)
 {
   g_return_val_if_fail ((int)word >= 0 && word < SW_N_SIGN_WORDS, "");
-  if (word <= SW_SIGN_WORD_CLOSE)
+  if (word <= SW_SIGN_WORD_CANCEL)
     return sw_trc (wording, "button", words[word]);
   return sw_tr (wording, words[word]);
 }

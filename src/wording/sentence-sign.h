@@ -44,6 +44,9 @@ char *sw_say_wrong_initials (const SwWording *wording, const char *typed, const 
 char *sw_say_new_secret_of (const SwWording *wording, const char *name);
 char *sw_say_given_secret (const SwWording *wording, const char *giver);
 
+/* Whether a person has a secret; @giver: who chose it for them, NULL = they did. (transfer full) */
+char *sw_say_secret_state (const SwWording *wording, gboolean has, const char *giver);
+
 /* Short texts of the boxes. (transfer none) */
 typedef enum
 {
@@ -51,8 +54,11 @@ typedef enum
   SW_SIGN_WORD_SIGN_IN,
   SW_SIGN_WORD_SET_SECRET,
   SW_SIGN_WORD_CHANGE_SECRET,
+  SW_SIGN_WORD_OWN_SECRET,          /* the first of one's own */
+  SW_SIGN_WORD_SET_SECRET_ELLIPSIS, /* a box follows */
+  SW_SIGN_WORD_SET_OWN_ELLIPSIS,
+  SW_SIGN_WORD_CHANGE_OWN_ELLIPSIS,
   SW_SIGN_WORD_CANCEL,
-  SW_SIGN_WORD_CLOSE,
   SW_SIGN_WORD_WHO_SIGNS,    /* above the list of people */
   SW_SIGN_WORD_PICK_SIGNER,  /* nobody picked */
   SW_SIGN_WORD_NO_SIGNER,    /* nobody who may */
@@ -69,7 +75,8 @@ typedef enum
   SW_SIGN_WORD_FIRST_TEXT,
   SW_SIGN_WORD_WHO_SETS, /* above the list of administrators */
   SW_SIGN_WORD_NO_ADMINISTRATOR,
-  SW_SIGN_WORD_SECRET_SET, /* done */
+  SW_SIGN_WORD_SECRET_SET,   /* done */
+  SW_SIGN_WORD_SECRET_LATER, /* of a person who is not saved yet */
   SW_SIGN_WORD_SIGNED_OUT,
   SW_N_SIGN_WORDS
 } SwSignWord;

@@ -23,7 +23,6 @@ typedef enum
   SW_TEST_WORD_PICK_POINT,     /* no sampling point picked */
   SW_TEST_WORD_PICK_LOT,       /* no lot picked */
   SW_TEST_WORD_PICK_REASON,    /* a reason is needed */
-  SW_TEST_WORD_PICK_REVIEWER,  /* a release is needed */
   SW_TEST_WORD_PICK_READER,    /* no second reader picked */
   SW_TEST_WORD_PICK_PERSON,    /* nobody signed in */
   SW_TEST_WORD_TYPE_TAG,       /* the tag was left empty */

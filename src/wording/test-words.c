@@ -21,7 +21,6 @@ static const char *const words[SW_N_TEST_WORDS] = {
   [SW_TEST_WORD_PICK_POINT] = N_ ("Pick the place where the sample was drawn."),
   [SW_TEST_WORD_PICK_LOT] = N_ ("Pick the lot that you use."),
   [SW_TEST_WORD_PICK_REASON] = N_ ("A reason is needed: pick one or type your own."),
-  [SW_TEST_WORD_PICK_REVIEWER] = N_ ("A reviewer must release this dose: pick who does."),
   [SW_TEST_WORD_PICK_READER] = N_ ("Pick who reads the strips with you."),
   [SW_TEST_WORD_PICK_PERSON] = N_ ("Say first who you are: pick your name at the top."),
   [SW_TEST_WORD_TYPE_TAG]

@@ -2,10 +2,13 @@
 /* The card of a waiting acid incident on the machine page. */
 #include "app/machine/incident-card.h"
 
+#include "app/plant-words.h"
+#include "app/sign/sign-box.h"
 #include "app/widgets/form-row.h"
 #include "app/widgets/verdict.h"
 #include "app/window.h"
 #include "wording/sentence-incident.h"
+#include "wording/sentence-sign.h"
 #include "workflow/guided.h"
 #include "workflow/incident.h"
 
@@ -22,6 +25,7 @@ struct _SwIncidentCard
 
   gint64 machine;
   gint64 incident; /* 0 = none waits */
+  gint64 asked;    /* whose signature was asked for last */
 };
 
 G_DEFINE_FINAL_TYPE (SwIncidentCard, sw_incident_card, GTK_TYPE_WIDGET)
@@ -81,18 +85,19 @@ show_error (SwIncidentCard *self, const GError *error)
   gtk_widget_grab_focus (sw_form_row_get_entry (self->cause));
 }
 
+/* The card may show another incident by now, or none: then nothing is closed. */
 static void
-close_cb (GtkButton *button, SwIncidentCard *self)
+signed_cb (const SwSigner *signer, gpointer data)
 {
+  g_autoptr (SwIncidentCard) self = data;
   SwWindow *window = sw_window_of (GTK_WIDGET (self));
-  const SwActor *actor = sw_context_get_actor (self->context);
-  const SwSigner signer = { .person = actor->person, .identified = actor->identified };
   g_autoptr (GError) error = NULL;
 
-  if (window != NULL && !sw_window_may_write (window))
+  if (signer == NULL || self->context == NULL || self->incident != self->asked)
     return;
-  if (!sw_incident_close (sw_context_get_store (self->context), actor, self->incident,
-                          sw_form_row_get_text (self->cause), &signer, &error))
+  if (!sw_incident_close (sw_context_get_store (self->context),
+                          sw_context_get_actor (self->context), self->incident,
+                          sw_form_row_get_text (self->cause), signer, &error))
     {
       show_error (self, error);
       return;
@@ -101,6 +106,51 @@ close_cb (GtkButton *button, SwIncidentCard *self)
     sw_window_toast (
         window, sw_tr (sw_context_get_wording (self->context), "The acid incident is closed."));
   sw_context_changed (self->context);
+}
+
+/* Before anybody types a secret: whether this person may close it, and whether a cause is named. */
+static gboolean
+may_close (SwIncidentCard *self, const SwIncident *incident)
+{
+  const SwFault missing = {
+    .code = SW_FAULT_MISSING, .quantity = SW_QUANTITY_REASON, .value = NAN, .low = NAN, .high = NAN
+  };
+  g_autofree char *cause = g_strstrip (g_strdup (sw_form_row_get_text (self->cause)));
+  g_autoptr (GError) error = NULL;
+  SwFact refusal;
+
+  if (!sw_incident_may_close (sw_context_get_store (self->context),
+                              sw_context_get_actor (self->context), incident, &refusal, &error))
+    {
+      if (error == NULL)
+        sw_workflow_refuse (&error, &refusal);
+    }
+  else if (*cause == '\0')
+    sw_fault_set (&error, &missing);
+  if (error != NULL)
+    show_error (self, error);
+  return error == NULL;
+}
+
+static void
+close_cb (GtkButton *button, SwIncidentCard *self)
+{
+  const SwWording *wording = sw_context_get_wording (self->context);
+  SwWindow *window = sw_window_of (GTK_WIDGET (self));
+  g_autoptr (SwIncident) incident
+      = sw_incident_load (sw_context_get_store (self->context), self->incident, NULL);
+
+  if (incident == NULL || (window != NULL && !sw_window_may (window, SW_RIGHT_REVIEW))
+      || !may_close (self, incident))
+    return;
+  g_autofree char *name = sw_plant_machine_name (self->context, incident->machine);
+  g_autofree char *subject = sw_say_incident_subject (wording, incident->record.happened_ms, name);
+  const SwSignRequest request = { .meaning = SW_MEANING_CLOSED,
+                                  .subject = subject,
+                                  .person = sw_context_get_person (self->context) };
+
+  self->asked = self->incident;
+  sw_sign_ask (GTK_WIDGET (self), self->context, &request, signed_cb, g_object_ref (self));
 }
 
 static void

@@ -14,6 +14,7 @@ struct _SwRecordEditor
   SwEditor parent_instance;
 
   SwForm *form;             /* Borrowed: in the box */
+  GtkWidget *extra;         /* Borrowed: in the box, or NULL */
   gpointer record;          /* Owned */
   const SwRecordSpec *spec; /* Borrowed, static */
 };
@@ -26,6 +27,14 @@ take_record (SwRecordEditor *self, gpointer record)
   if (self->record != NULL)
     self->spec->ops->free (self->record);
   self->record = record;
+}
+
+static void
+show_record (SwRecordEditor *self)
+{
+  sw_form_load (self->form, self->record);
+  if (self->extra != NULL)
+    self->spec->show_extra (self->extra, self->record);
 }
 
 static gboolean
@@ -42,7 +51,7 @@ sw_record_editor_open (SwEditor *editor, gint64 id, GError **error)
   if (id == 0 && self->spec->prepare != NULL)
     self->spec->prepare (context, record);
   take_record (self, record);
-  sw_form_load (self->form, record);
+  show_record (self);
   return TRUE;
 }
 
@@ -60,7 +69,7 @@ sw_record_editor_save (SwEditor *editor, const SwActor *actor, gint64 *id, GErro
     }
   *id = ((SwRecord *)record)->id;
   take_record (self, record);
-  sw_form_load (self->form, record);
+  show_record (self);
   return TRUE;
 }
 
@@ -165,5 +174,10 @@ sw_record_editor_new (SwContext *context, const SwRecordSpec *spec)
   g_signal_connect_object (self->form, "changed", G_CALLBACK (sw_editor_changed), self,
                            G_CONNECT_SWAPPED);
   gtk_box_append (sw_editor_get_box (SW_EDITOR (self)), GTK_WIDGET (self->form));
+  if (spec->extra != NULL)
+    {
+      self->extra = spec->extra (context);
+      gtk_box_append (sw_editor_get_box (SW_EDITOR (self)), self->extra);
+    }
   return GTK_WIDGET (self);
 }

@@ -41,6 +41,10 @@ typedef struct
   void (*prepare) (SwContext *context, gpointer record);
   /* A row that is there from the start, but that nobody has filled in yet; NULL: there is none. */
   gboolean (*is_blank) (gconstpointer record);
+  /* Something below the form, and what it shows of the record whenever one was opened or saved;
+   * both or none. */
+  GtkWidget *(*extra) (SwContext *context);
+  void (*show_extra) (GtkWidget *extra, gconstpointer record);
   const char *note; /* shown above the form, or NULL */
   gboolean defers;  /* with the line that defers to data sheets and manuals */
 } SwRecordSpec;

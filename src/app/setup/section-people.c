@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Set-up of people, and of the site they work at. */
+/* Set-up of people. */
 #include "app/setup/record-editor.h"
+#include "app/setup/secret-line.h"
 #include "app/setup/section-spec.h"
 #include "wording/sentence-setup.h"
 #include "workflow/setup.h"
@@ -27,24 +28,7 @@ static const SwFormSpec person_fields[] = {
     .hint = N_ ("For anybody who is not sure about colours."), .kind = SW_FORM_SWITCH,
     .offset = G_STRUCT_OFFSET (SwPerson, second_reader) },
 };
-
-static const SwFormSpec site_fields[] = {
-  { .id = "name", .label = N_ ("Name of the site"), .kind = SW_FORM_TEXT, .needed = TRUE,
-    .offset = G_STRUCT_OFFSET (SwSite, name), .quantity = SW_QUANTITY_NAME },
-  { .id = "zone", .label = N_ ("Time zone"),
-    .hint = N_ ("As Europe/Berlin or America/Chicago. Empty: the zone of this computer."),
-    .kind = SW_FORM_TEXT, .offset = G_STRUCT_OFFSET (SwSite, zone), .quantity = SW_QUANTITY_CODE },
-  { .id = "language", .label = N_ ("Language"), .kind = SW_FORM_CODE,
-    .offset = G_STRUCT_OFFSET (SwSite, language), .word = sw_say_language,
-    .n_words = SW_N_SETUP_LANGUAGES, .codes = sw_setup_languages,
-    .empty = N_ ("That of this computer") },
-  { .id = "paper", .label = N_ ("Paper"), .kind = SW_FORM_CODE,
-    .offset = G_STRUCT_OFFSET (SwSite, paper), .word = sw_say_paper, .n_words = SW_N_SETUP_PAPERS,
-    .codes = sw_setup_papers, .empty = N_ ("As usual in the country") },
-};
 /* clang-format on */
-
-/* ---- people ---- */
 
 SW_RECORD_OPS (person, SwPerson, sw_person)
 
@@ -54,17 +38,35 @@ prepare_person (SwContext *context, gpointer record)
   ((SwPerson *)record)->active = TRUE;
 }
 
-/* The first person of a new file is the one at the bench: there is nobody else to pick. */
+/* A secret may have been set while the form was open: it is not the form's to put back. */
+static gboolean
+keep_secret (SwStore *store, SwPerson *person, GError **error)
+{
+  g_autoptr (SwPerson) stored = NULL;
+
+  if (person->record.id == 0)
+    return TRUE;
+  stored = sw_person_load (store, person->record.id, error);
+  if (stored == NULL)
+    return FALSE;
+  g_free (person->secret);
+  person->secret = g_steal_pointer (&stored->secret);
+  person->secret_given_by = stored->secret_given_by;
+  return TRUE;
+}
+
 static gboolean
 save_person (SwContext *context, const SwActor *actor, gpointer record, GError **error)
 {
-  SwPerson *person = record;
+  SwStore *store = sw_context_get_store (context);
 
-  if (!sw_setup_person (sw_context_get_store (context), actor, person, error))
-    return FALSE;
-  if (sw_context_get_person (context) == 0)
-    sw_context_set_person (context, person->record.id);
-  return TRUE;
+  return keep_secret (store, record, error) && sw_setup_person (store, actor, record, error);
+}
+
+static void
+show_secret (GtkWidget *line, gconstpointer record)
+{
+  sw_secret_line_show (SW_SECRET_LINE (line), ((const SwPerson *)record)->record.id);
 }
 
 static const SwRecordSpec person_spec = {
@@ -73,6 +75,8 @@ static const SwRecordSpec person_spec = {
   .ops = &person_ops,
   .save = save_person,
   .prepare = prepare_person,
+  .extra = sw_secret_line_new,
+  .show_extra = show_secret,
 };
 
 static GtkWidget *
@@ -100,50 +104,10 @@ const SwSectionSpec sw_section_people = {
   .title = N_ ("People"),
   .add_label = N_ ("_Add Person"),
   .new_title = N_ ("New Person"),
-  .empty = N_ ("Nobody is on file yet. Begin with yourself: every entry names who made it."),
+  .empty = N_ ("Nobody is on file yet."),
   .void_hint = N_ ("Nothing is deleted: what this person did stays under their name. For somebody "
                    "who only left, take away “Works here now” instead."),
   .table = SW_TABLE_PERSON,
   .editor = build_person,
   .describe = describe_person,
-};
-
-/* ---- site ---- */
-
-SW_RECORD_OPS (site, SwSite, sw_site)
-
-static gboolean
-save_site (SwContext *context, const SwActor *actor, gpointer record, GError **error)
-{
-  return sw_setup_site (sw_context_get_store (context), actor, record, error);
-}
-
-static gboolean
-is_blank_site (gconstpointer record)
-{
-  return ((const SwSite *)record)->name == NULL;
-}
-
-static const SwRecordSpec site_spec = {
-  .fields = site_fields,
-  .n_fields = G_N_ELEMENTS (site_fields),
-  .ops = &site_ops,
-  .save = save_site,
-  .is_blank = is_blank_site,
-  .note = N_ ("Language, zone and paper take effect when the file is opened next."),
-};
-
-static GtkWidget *
-build_site (SwContext *context)
-{
-  return sw_record_editor_new (context, &site_spec);
-}
-
-const SwSectionSpec sw_section_site = {
-  .name = "site",
-  .title = N_ ("Site"),
-  .new_title = N_ ("Site"),
-  .table = SW_TABLE_SITE,
-  .single = TRUE,
-  .editor = build_site,
 };

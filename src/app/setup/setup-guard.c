@@ -5,13 +5,11 @@
 #include "app/window.h"
 #include "wording/sentence-setup.h"
 
-static gboolean
-has_people (SwContext *context)
+/* As workflow/rights.h has it. */
+static SwRight
+get_right (SwTable table)
 {
-  g_autoptr (GArray) ids
-      = sw_record_ids (sw_context_get_store (context), SW_TABLE_PERSON, NULL, 0, NULL);
-
-  return ids != NULL && ids->len > 0;
+  return table == SW_TABLE_LOT || table == SW_TABLE_CALIBRATION ? SW_RIGHT_BENCH : SW_RIGHT_SET_UP;
 }
 
 gboolean
@@ -22,9 +20,7 @@ sw_setup_may_write (GtkWidget *widget, SwContext *context, SwTable table, const 
   *why = NULL;
   if (sw_store_is_read_only (sw_context_get_store (context)))
     *why = sw_say_setup_read_only (sw_context_get_wording (context));
-  else if (has_people (context))
-    return window == NULL || sw_window_may_write (window);
-  else if (table != SW_TABLE_PERSON && table != SW_TABLE_SITE)
-    *why = sw_say_person_first (sw_context_get_wording (context));
-  return *why == NULL;
+  else
+    return window == NULL || sw_window_may (window, get_right (table));
+  return FALSE;
 }

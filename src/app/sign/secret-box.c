@@ -39,6 +39,7 @@ struct _SwSecretBox
 
   SwSecretWhy why;
   gint64 person;
+  gboolean asks_old;
 
   SwSignedCallback callback;
   gpointer data;
@@ -65,9 +66,11 @@ get_store (SwSecretBox *self)
 }
 
 static gboolean
-asks_old (SwSecretBox *self)
+has_secret (SwSecretBox *self)
 {
-  return self->why == SW_SECRET_OWN || self->why == SW_SECRET_GIVEN;
+  g_autoptr (SwPerson) person = sw_person_load (get_store (self), self->person, NULL);
+
+  return person != NULL && person->secret != NULL;
 }
 
 /* ---- the answer ---- */
@@ -126,11 +129,11 @@ check_typed (SwSecretBox *self)
 
   if (self->person == 0)
     show_trouble (self, get_word (self, SW_SIGN_WORD_WHO_SETS));
-  else if (asks_old (self) && *old == '\0')
+  else if (self->asks_old && *old == '\0')
     refuse_at (self->old, get_word (self, SW_SIGN_WORD_TYPE_SECRET));
   else if (*secret == '\0')
     refuse_at (self->secret, get_word (self, SW_SIGN_WORD_TYPE_SECRET));
-  else if (asks_old (self) && g_str_equal (old, secret))
+  else if (self->asks_old && g_str_equal (old, secret))
     refuse_at (self->secret, get_word (self, SW_SIGN_WORD_NOT_CHANGED));
   else if (!g_str_equal (secret, again))
     refuse_at (self->again, get_word (self, SW_SIGN_WORD_NOT_THE_SAME));
@@ -148,7 +151,7 @@ show_error (SwSecretBox *self, const GError *error)
 
   if (sw_fault_get (error) != NULL)
     refuse_at (self->secret, words);
-  else if (asks_old (self) && fact != NULL
+  else if (self->asks_old && fact != NULL
            && (fact->code == SW_FACT_WRONG_SECRET || fact->code == SW_FACT_WAIT))
     {
       sw_secret_row_refuse (self->old, self->context, self->person, error);
@@ -192,7 +195,7 @@ set_cb (SwSecretBox *self)
 {
   g_autoptr (GError) error = NULL;
   SwActor actor;
-  const char *old = asks_old (self) ? sw_secret_row_get_text (self->old) : NULL;
+  const char *old = self->asks_old ? sw_secret_row_get_text (self->old) : NULL;
 
   show_trouble (self, NULL);
   if (sw_secret_row_is_waiting (self->old) || !check_typed (self))
@@ -281,7 +284,8 @@ dup_title (SwSecretBox *self)
   g_autofree char *name = dup_name (self, self->person);
 
   if (self->why == SW_SECRET_OWN)
-    return g_strdup (get_word (self, SW_SIGN_WORD_CHANGE_SECRET));
+    return g_strdup (
+        get_word (self, self->asks_old ? SW_SIGN_WORD_CHANGE_SECRET : SW_SIGN_WORD_OWN_SECRET));
   if (self->why == SW_SECRET_FIRST)
     return g_strdup (get_word (self, SW_SIGN_WORD_FIRST_TITLE));
   return sw_say_new_secret_of (get_wording (self), name);
@@ -387,11 +391,12 @@ sw_secret_ask (GtkWidget *near,
   self->context = g_object_ref (context);
   self->why = why;
   self->person = person;
+  self->asks_old = why == SW_SECRET_GIVEN || (why == SW_SECRET_OWN && has_secret (self));
   self->callback = callback;
   self->data = data;
   show_words (self);
   gtk_widget_set_visible (self->people, why == SW_SECRET_FIRST);
-  gtk_widget_set_visible (GTK_WIDGET (self->old), asks_old (self));
+  gtk_widget_set_visible (GTK_WIDGET (self->old), self->asks_old);
   if (why == SW_SECRET_FIRST)
     fill_list (self);
   SwModal *modal = sw_modal_show (near, GTK_WIDGET (self));
@@ -401,6 +406,6 @@ sw_secret_ask (GtkWidget *near,
   g_signal_connect_object (modal, "given-up", G_CALLBACK (given_up_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (context, "person-changed", G_CALLBACK (cancel_cb), self,
                            G_CONNECT_SWAPPED);
-  if (asks_old (self))
+  if (self->asks_old)
     sw_secret_row_check_wait (self->old, context, person);
 }

@@ -8,7 +8,7 @@ G_BEGIN_DECLS
 
 typedef enum
 {
-  SW_SECRET_OWN,   /* one's own, after the old one */
+  SW_SECRET_OWN,   /* one's own, after the old one where there is one */
   SW_SECRET_GIVEN, /* signs in with a secret that somebody else chose, and changes it */
   SW_SECRET_OTHER, /* an administrator sets somebody else's */
   SW_SECRET_FIRST, /* the file's first: an administrator's, picked in the box */

@@ -8,14 +8,11 @@
  */
 #include "app/start/start-window.h"
 
-#include <math.h>
-
 #include "app/file-dialog.h"
 #include "app/plant-words.h"
 #include "app/start/demo-plant.h"
-#include "app/start/new-plant.h"
+#include "app/start/new-page.h"
 #include "app/theme.h"
-#include "app/widgets/form-row.h"
 #include "app/widgets/verdict.h"
 #include "app/window.h"
 #include "wording/sentence.h"
@@ -34,10 +31,7 @@ struct _SwStartWindow
   GtkButton *demo;
   GtkWidget *demo_busy;
   GtkLabel *defer;
-  SwFormRow *site;
-  SwFormRow *name;
-  SwFormRow *initials;
-  GtkLabel *new_error;
+  SwNewPage *new_page;
   GtkLabel *problem_path;
   GtkLabel *problem_text;
   GtkLabel *problem_owner;
@@ -152,81 +146,9 @@ new_cb (GtkButton *button, SwStartWindow *self)
 }
 
 static void
-back_cb (GtkButton *button, SwStartWindow *self)
+back_cb (GtkWidget *from, SwStartWindow *self)
 {
   show_first (self);
-}
-
-/* ---- new plant ---- */
-
-/* An empty field is said at the field. */
-static gboolean
-check_filled (SwStartWindow *self, SwFormRow *row, SwQuantityName quantity)
-{
-  g_autofree char *text = g_strstrip (g_strdup (sw_form_row_get_text (row)));
-  const SwFault fault
-      = { .code = SW_FAULT_MISSING, .quantity = quantity, .value = NAN, .low = NAN, .high = NAN };
-
-  if (*text != '\0')
-    return TRUE;
-  g_autofree char *words = sw_say_fault (get_wording (self), &fault);
-  sw_form_row_set_error (row, words);
-  return FALSE;
-}
-
-static void
-show_new_error (SwStartWindow *self, const GError *error)
-{
-  g_autofree char *words
-      = error != NULL ? sw_plant_say_error (get_wording (self), error) : g_strdup ("");
-
-  gtk_label_set_text (self->new_error, words);
-  gtk_widget_set_visible (GTK_WIDGET (self->new_error), error != NULL);
-}
-
-static void
-create_at (SwStartWindow *self, const char *path)
-{
-  const SwNewPlant plant = { .site = sw_form_row_get_text (self->site),
-                             .name = sw_form_row_get_text (self->name),
-                             .initials = sw_form_row_get_text (self->initials) };
-  g_autoptr (GError) error = NULL;
-  gint64 person = 0;
-  SwStore *store = sw_new_plant_create (path, &plant, &person, &error);
-
-  if (store == NULL)
-    {
-      show_new_error (self, error);
-      return;
-    }
-  SwWindow *window = sw_application_open_store (get_application (self), store);
-  sw_context_set_person (sw_window_get_context (window), person);
-}
-
-static void
-place_chosen_cb (const char *path, gpointer data)
-{
-  g_autoptr (SwStartWindow) self = data;
-
-  if (path != NULL)
-    create_at (self, path);
-}
-
-static void
-create_cb (GtkButton *button, SwStartWindow *self)
-{
-  gboolean site = check_filled (self, self->site, SW_QUANTITY_NAME);
-  gboolean name = check_filled (self, self->name, SW_QUANTITY_NAME);
-  gboolean initials = check_filled (self, self->initials, SW_QUANTITY_CODE);
-
-  show_new_error (self, NULL);
-  if (!site || !name || !initials)
-    {
-      gtk_widget_grab_focus (GTK_WIDGET (!site ? self->site : !name ? self->name : self->initials));
-      return;
-    }
-  sw_file_dialog_save (GTK_WINDOW (self), get_wording (self), sw_form_row_get_text (self->site),
-                       place_chosen_cb, g_object_ref (self));
 }
 
 void
@@ -234,9 +156,8 @@ sw_start_window_new_plant (SwStartWindow *self)
 {
   g_return_if_fail (SW_IS_START_WINDOW (self));
 
-  show_new_error (self, NULL);
   gtk_stack_set_visible_child_name (self->stack, "new");
-  gtk_widget_grab_focus (GTK_WIDGET (self->site));
+  sw_new_page_begin (self->new_page);
 }
 
 /* ---- problem ---- */
@@ -329,15 +250,11 @@ static void
 bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, stack);
-  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, again);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, again_path);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, demo);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, demo_busy);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, defer);
-  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, site);
-  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, name);
-  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, initials);
-  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, new_error);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, new_page);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, problem_path);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, problem_text);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, problem_owner);
@@ -352,7 +269,7 @@ sw_start_window_class_init (SwStartWindowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->finalize = sw_start_window_finalize;
-  g_type_ensure (SW_TYPE_FORM_ROW);
+  g_type_ensure (SW_TYPE_NEW_PAGE);
   g_type_ensure (SW_TYPE_VERDICT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/org/stillwarden/Stillwarden/ui/start/start-window.ui");
@@ -362,7 +279,6 @@ sw_start_window_class_init (SwStartWindowClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, demo_cb);
   gtk_widget_class_bind_template_callback (widget_class, new_cb);
   gtk_widget_class_bind_template_callback (widget_class, back_cb);
-  gtk_widget_class_bind_template_callback (widget_class, create_cb);
   gtk_widget_class_bind_template_callback (widget_class, try_again_cb);
   gtk_widget_class_bind_template_callback (widget_class, read_only_cb);
 }

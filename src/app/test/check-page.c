@@ -6,8 +6,10 @@
  */
 #include "app/test/check-page.h"
 
+#include "app/sign/sign-box.h"
 #include "app/test/ladder.h"
 #include "app/widgets/verdict.h"
+#include "wording/sentence-sign.h"
 #include "wording/sentence-test.h"
 
 struct _SwCheckPage
@@ -44,18 +46,41 @@ static const SwTestWord purpose_words[SW_N_PURPOSES] = {
   [SW_PURPOSE_DUPLICATE] = SW_TEST_WORD_DUPLICATE,
 };
 
+static const SwWording *
+get_wording (SwCheckPage *self)
+{
+  return sw_step_page_get_wording (SW_STEP_PAGE (self));
+}
+
 /* ---- moves ---- */
+
+/* Given up: the page stays as it is. The test may have gone with the page below the box. */
+static void
+signed_cb (const SwSigner *signer, gpointer data)
+{
+  g_autoptr (SwStepPage) page = data;
+  SwGuidedTest *test = sw_step_page_get_test (page);
+  GError *error = NULL;
+  gboolean moved;
+
+  if (signer == NULL || test == NULL)
+    return;
+  moved = sw_guided_test_sign (test, signer, &error);
+  sw_step_page_settle (page, moved, error);
+}
 
 static void
 sign_cb (GtkButton *button, SwCheckPage *self)
 {
   SwStepPage *page = SW_STEP_PAGE (self);
-  const SwActor *actor = sw_context_get_actor (sw_step_page_get_context (page));
-  const SwSigner signer = { .person = actor->person, .identified = actor->identified };
-  GError *error = NULL;
-  gboolean moved = sw_guided_test_sign (sw_step_page_get_test (page), &signer, &error);
+  SwContext *context = sw_step_page_get_context (page);
+  const SwSample *sample = sw_guided_test_get_sample (sw_step_page_get_test (page));
+  g_autofree char *subject = sw_say_test_subject (get_wording (self), sample->code);
+  const SwSignRequest request = { .meaning = SW_MEANING_PERFORMED,
+                                  .subject = subject,
+                                  .person = sw_context_get_person (context) };
 
-  sw_step_page_settle (page, moved, error);
+  sw_sign_ask (GTK_WIDGET (self), context, &request, signed_cb, g_object_ref (page));
 }
 
 /* Back to Read, over Result where there was one. */
@@ -74,12 +99,6 @@ change_cb (GtkButton *button, SwCheckPage *self)
 }
 
 /* ---- lines ---- */
-
-static const SwWording *
-get_wording (SwCheckPage *self)
-{
-  return sw_step_page_get_wording (SW_STEP_PAGE (self));
-}
 
 static const char *
 get_word (SwCheckPage *self, SwTestWord word)

@@ -9,12 +9,13 @@
  */
 #include "app/test/dose-page.h"
 
-#include "app/test/choice-row.h"
+#include "app/sign/sign-box.h"
 #include "app/test/dose-view.h"
 #include "app/test/reason-row.h"
 #include "app/test/tag.h"
 #include "app/widgets/caution.h"
 #include "app/widgets/verdict.h"
+#include "wording/sentence-sign.h"
 #include "wording/sentence-test.h"
 
 struct _SwDosePage
@@ -41,11 +42,12 @@ struct _SwDosePage
   SwReasonRow *extra_reason;
   GtkWidget *release_box;
   GtkLabel *release_words;
-  SwChoiceRow *release;
   SwFormRow *tag;
   GtkWidget *accept;
   GtkWidget *no_dose;
   GtkWidget *after;
+
+  double measure_ml; /* as shown */
 };
 
 G_DEFINE_FINAL_TYPE (SwDosePage, sw_dose_page, SW_TYPE_STEP_PAGE)
@@ -116,6 +118,7 @@ show_amount (SwDosePage *self, const SwDoseProposal *proposal)
   g_autofree char *amount = sw_volume_format (wording, proposal->dose.measure_ml);
   g_autofree char *button = sw_say_dose_button (wording, proposal->dose.measure_ml);
 
+  self->measure_ml = proposal->dose.measure_ml;
   gtk_label_set_text (self->amount, amount);
   gtk_button_set_label (GTK_BUTTON (self->accept), button);
   gtk_widget_set_sensitive (self->accept, TRUE);
@@ -195,33 +198,46 @@ check_reason (SwDosePage *self)
   return FALSE;
 }
 
-static gboolean
-check_release (SwDosePage *self)
-{
-  if (!gtk_widget_get_visible (self->release_box) || sw_choice_row_get (self->release) != 0)
-    return TRUE;
-  sw_step_page_refuse_at (SW_STEP_PAGE (self), GTK_WIDGET (self->release),
-                          sw_say_test_word (get_wording (self), SW_TEST_WORD_PICK_REVIEWER));
-  return FALSE;
-}
-
 static void
-decide (SwDosePage *self, double extra)
+decide (SwDosePage *self, double extra, const SwSigner *release)
 {
   SwStepPage *page = SW_STEP_PAGE (self);
   const char *reason = gtk_widget_get_visible (GTK_WIDGET (self->extra_reason))
                            ? sw_reason_row_get_text (self->extra_reason)
                            : NULL;
-  const SwActor *actor = sw_context_get_actor (sw_step_page_get_context (page));
-  const SwSigner release
-      = { .person
-          = gtk_widget_get_visible (self->release_box) ? sw_choice_row_get (self->release) : 0,
-          .identified = actor->identified };
   GError *error = NULL;
   gboolean moved
-      = sw_guided_test_decide_dose (sw_step_page_get_test (page), extra, reason, &release, &error);
+      = sw_guided_test_decide_dose (sw_step_page_get_test (page), extra, reason, release, &error);
 
   sw_step_page_settle (page, moved, error);
+}
+
+/* Given up: the page stays as it is. The test may have gone with the page below the box. */
+static void
+released_cb (const SwSigner *signer, gpointer data)
+{
+  g_autoptr (SwDosePage) self = data;
+  double extra;
+
+  if (signer != NULL && sw_step_page_get_test (SW_STEP_PAGE (self)) != NULL
+      && read_extra (self, TRUE, &extra))
+    decide (self, extra, signer);
+}
+
+static void
+ask_release (SwDosePage *self)
+{
+  SwStepPage *page = SW_STEP_PAGE (self);
+  SwGuidedTest *test = sw_step_page_get_test (page);
+  const SwMachine *machine = sw_guided_test_get_machine (test);
+  g_autofree char *name = sw_say_machine (get_wording (self), machine->tag, machine->name);
+  g_autofree char *subject = sw_say_dose_subject (get_wording (self), self->measure_ml, name);
+  const SwSignRequest request = { .meaning = SW_MEANING_RELEASED,
+                                  .subject = subject,
+                                  .not_person = sw_guided_test_get_titration (test)->analyst };
+
+  sw_sign_ask (GTK_WIDGET (self), sw_step_page_get_context (page), &request, released_cb,
+               g_object_ref (self));
 }
 
 /* From the last field to the first, so that the focus ends on the first that is wrong. */
@@ -235,7 +251,6 @@ accept_cb (GtkButton *button, SwDosePage *self)
 
   sw_step_page_clear_errors (page);
   good = sw_tag_confirm (page, self->tag);
-  good = check_release (self) && good;
   good = check_reason (self) && good;
   if (!read_extra (self, TRUE, &extra))
     {
@@ -247,7 +262,12 @@ accept_cb (GtkButton *button, SwDosePage *self)
       && (extra <= usual
           || sw_step_page_second_look (page, self->extra, SW_QUANTITY_EXTRA, extra, usual,
                                        SW_UNIT_STEP)))
-    decide (self, extra);
+    {
+      if (gtk_widget_get_visible (self->release_box))
+        ask_release (self);
+      else
+        decide (self, extra, NULL);
+    }
 }
 
 static void
@@ -270,7 +290,6 @@ fill (SwStepPage *page)
   sw_form_row_set_text (self->tag, NULL);
   sw_form_row_set_text (self->extra, NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->extra_reason), FALSE);
-  sw_dose_fill_reviewers (page, self->release);
   gtk_widget_grab_focus (GTK_WIDGET (self->extra));
   propose (self, NAN);
 }
@@ -297,7 +316,6 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SwDosePage, extra_reason);
   gtk_widget_class_bind_template_child (widget_class, SwDosePage, release_box);
   gtk_widget_class_bind_template_child (widget_class, SwDosePage, release_words);
-  gtk_widget_class_bind_template_child (widget_class, SwDosePage, release);
   gtk_widget_class_bind_template_child (widget_class, SwDosePage, tag);
   gtk_widget_class_bind_template_child (widget_class, SwDosePage, accept);
   gtk_widget_class_bind_template_child (widget_class, SwDosePage, no_dose);
@@ -314,7 +332,6 @@ sw_dose_page_class_init (SwDosePageClass *klass)
   SW_STEP_PAGE_CLASS (klass)->fill = fill;
   g_type_ensure (SW_TYPE_CAUTION_BAR);
   g_type_ensure (SW_TYPE_VERDICT);
-  g_type_ensure (SW_TYPE_CHOICE_ROW);
   g_type_ensure (SW_TYPE_REASON_ROW);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/stillwarden/Stillwarden/ui/test/dose-page.ui");
@@ -329,12 +346,6 @@ sw_dose_page_init (SwDosePage *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   sw_step_page_add_place (page, SW_QUANTITY_EXTRA, SW_FACT_NONE, GTK_WIDGET (self->extra));
   sw_step_page_add_place (page, SW_QUANTITY_REASON, SW_FACT_NONE, GTK_WIDGET (self->extra_reason));
-  sw_step_page_add_place (page, SW_QUANTITY_NONE, SW_FACT_NEEDS_RELEASE_SECOND,
-                          GTK_WIDGET (self->release));
-  sw_step_page_add_place (page, SW_QUANTITY_NONE, SW_FACT_NEEDS_RELEASE_DROPS,
-                          GTK_WIDGET (self->release));
-  sw_step_page_add_place (page, SW_QUANTITY_NONE, SW_FACT_NEEDS_RELEASE_LIMIT,
-                          GTK_WIDGET (self->release));
   sw_step_page_add_place (page, SW_QUANTITY_NONE, SW_FACT_NONE, GTK_WIDGET (self->tag));
   g_signal_connect (self->extra, "notify::text", G_CALLBACK (extra_changed_cb), self);
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Loads what a sentence needs besides the proposal: product, last dose, people. */
+/* Loads what a sentence needs besides the proposal: product, last dose. */
 #include "app/test/dose-view.h"
 
 #include "wording/sentence-test.h"
@@ -65,22 +65,4 @@ sw_dose_words_threshold (SwStepPage *page)
 
   return sw_say_threshold (sw_step_page_get_wording (page), titration->caustic_mmol,
                            titration->caustic_counts, titration->portion_volume.value);
-}
-
-void
-sw_dose_fill_reviewers (SwStepPage *page, SwChoiceRow *row)
-{
-  SwStore *store = sw_step_page_get_store (page);
-  gint64 analyst = sw_guided_test_get_titration (sw_step_page_get_test (page))->analyst;
-  g_autoptr (GArray) ids = sw_record_ids (store, SW_TABLE_PERSON, NULL, 0, NULL);
-
-  sw_choice_row_clear (row, sw_step_page_get_wording (page));
-  for (guint i = 0; ids != NULL && i < ids->len; i++)
-    {
-      g_autoptr (SwPerson) person = sw_person_load (store, g_array_index (ids, gint64, i), NULL);
-
-      if (person != NULL && person->active && person->record.id != analyst
-          && (person->role == SW_ROLE_REVIEWER || person->role == SW_ROLE_ADMINISTRATOR))
-        sw_choice_row_add (row, person->record.id, person->name, FALSE);
-    }
 }

@@ -2,7 +2,6 @@
 /* The words of the Dose page, from a proposal. */
 #pragma once
 
-#include "app/test/choice-row.h"
 #include "app/test/step-page.h"
 
 G_BEGIN_DECLS
@@ -14,8 +13,5 @@ char *sw_dose_words_arithmetic (SwStepPage *page, const SwDoseProposal *proposal
 char *sw_dose_words_supplier (SwStepPage *page, const SwDoseProposal *proposal);
 char *sw_dose_words_last (SwStepPage *page, const SwDoseProposal *proposal);
 char *sw_dose_words_threshold (SwStepPage *page);
-
-/* Who may release a dose: active reviewers and administrators other than the analyst. */
-void sw_dose_fill_reviewers (SwStepPage *page, SwChoiceRow *row);
 
 G_END_DECLS
