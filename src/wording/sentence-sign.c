@@ -187,7 +187,6 @@ static const char *const words[SW_N_SIGN_WORDS] = {
   [SW_SIGN_WORD_CHANGE_OWN_ELLIPSIS] = NC_ ("button", "Change My Secret…"),
   [SW_SIGN_WORD_CANCEL] = NC_ ("button", "Cancel"),
   [SW_SIGN_WORD_WHO_SIGNS] = N_ ("Who signs?"),
-  [SW_SIGN_WORD_PICK_SIGNER] = N_ ("Pick who signs."),
   [SW_SIGN_WORD_NO_SIGNER]
   = N_ ("Nobody on file may sign this: it takes a reviewer or an administrator who did not do the "
         "work. Add one in Set-up, People."),

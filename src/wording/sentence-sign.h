@@ -60,7 +60,6 @@ typedef enum
   SW_SIGN_WORD_CHANGE_OWN_ELLIPSIS,
   SW_SIGN_WORD_CANCEL,
   SW_SIGN_WORD_WHO_SIGNS,    /* above the list of people */
-  SW_SIGN_WORD_PICK_SIGNER,  /* nobody picked */
   SW_SIGN_WORD_NO_SIGNER,    /* nobody who may */
   SW_SIGN_WORD_TYPE_SECRET,  /* nothing typed */
   SW_SIGN_WORD_NOT_THE_SAME, /* the second time differs from the first */

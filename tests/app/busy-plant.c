@@ -114,6 +114,14 @@ busy_plant_new (void)
   return plant;
 }
 
+void
+busy_plant_work_as (BusyPlant *plant, gint64 person)
+{
+  const SwSigner signer = sw_test_plant_signer (person);
+
+  sw_context_set_signer (plant->context, &signer);
+}
+
 SwWindow *
 busy_plant_open_window (
     BusyPlant *plant, const char *language, int width, int height, gboolean dark)
@@ -125,7 +133,7 @@ busy_plant_open_window (
   sw_theme_install (gdk_display_get_default ());
   sw_theme_force (dark ? SW_SCHEME_DARK : SW_SCHEME_LIGHT, FALSE);
   plant->context = sw_context_new (g_steal_pointer (&plant->scene->plant->store), wording);
-  sw_context_set_person (plant->context, plant->scene->plant->technician);
+  busy_plant_work_as (plant, plant->scene->plant->technician);
   plant->window = sw_window_new (NULL, plant->context);
   gtk_window_set_default_size (GTK_WINDOW (plant->window), width, height);
   gtk_window_present (GTK_WINDOW (plant->window));

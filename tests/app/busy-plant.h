@@ -34,6 +34,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (BusyPlant, busy_plant_free)
  * then on. */
 SwWindow *busy_plant_open_window (
     BusyPlant *plant, const char *language, int width, int height, gboolean dark);
+/* Another person has signed in; 0 = nobody. */
+void busy_plant_work_as (BusyPlant *plant, gint64 person);
 /* Closes it, and with it the file; another window can be opened. */
 void busy_plant_close_window (BusyPlant *plant);
 

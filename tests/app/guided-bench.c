@@ -22,11 +22,19 @@ sw_bench_new (const SwBenchLook *look)
   bench->plant = sw_test_plant_new ();
   bench->wording = sw_wording_new (look->language != NULL ? look->language : "en", "Europe/Berlin");
   bench->context = sw_context_new (g_steal_pointer (&bench->plant->store), bench->wording);
-  sw_context_set_person (bench->context, bench->plant->technician);
+  sw_bench_work_as (bench, bench->plant->technician);
   page = sw_test_page_new (bench->context);
   bench->page = SW_TEST_PAGE (page);
   bench->window = sw_snapshot_window (page, look->width, look->height, look->dark);
   return bench;
+}
+
+void
+sw_bench_work_as (SwBench *bench, gint64 person)
+{
+  const SwSigner signer = sw_test_plant_signer (person);
+
+  sw_context_set_signer (bench->context, &signer);
 }
 
 void
@@ -160,6 +168,21 @@ sw_bench_shows (SwBench *bench, const char *words)
   g_autofree char *below = sw_visible_text (sw_bench_shown (bench));
 
   return strstr (above, words) != NULL || strstr (below, words) != NULL;
+}
+
+/* ---- the box over the page ---- */
+
+GtkWidget *
+sw_bench_box (SwBench *bench)
+{
+  return sw_box_over (GTK_WIDGET (bench->window));
+}
+
+void
+sw_bench_sign (SwBench *bench)
+{
+  sw_bench_press (bench, "sign");
+  sw_box_answer (sw_bench_box (bench), SW_TEST_PLANT_SECRET);
 }
 
 /* ---- whole pages ---- */

@@ -5,6 +5,7 @@
 
 #include "app/test/test-page.h"
 #include "support/plant.h"
+#include "tests/app/box.h"
 #include "tests/app/snapshot.h"
 
 G_BEGIN_DECLS
@@ -29,6 +30,8 @@ typedef struct
 
 /* @look NULL: 1280 x 900, light, English. The technician of the plant is at the bench. */
 SwBench *sw_bench_new (const SwBenchLook *look);
+/* Another person signed in. */
+void sw_bench_work_as (SwBench *bench, gint64 person);
 void sw_bench_free (SwBench *bench);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwBench, sw_bench_free)
 
@@ -70,6 +73,11 @@ gboolean sw_bench_shows (SwBench *bench, const char *words);
       }                                                                                            \
   }                                                                                                \
   G_STMT_END
+
+/* The box over the page, NULL = none. */
+GtkWidget *sw_bench_box (SwBench *bench);
+/* Presses Sign on the page and answers the box. */
+void sw_bench_sign (SwBench *bench);
 
 /* Whole pages, filled as a careful person would. */
 void sw_bench_draw (SwBench *bench);

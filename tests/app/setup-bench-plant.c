@@ -14,17 +14,6 @@ save_or_say (Bench *bench)
 }
 
 gint64
-bench_add_person (Bench *bench)
-{
-  bench_open (bench, "people", 0);
-  bench_type (bench, "name", "I. Nobody");
-  bench_type (bench, "initials", "IN");
-  bench_pick (bench, "role", SW_ROLE_ADMINISTRATOR);
-  save_or_say (bench);
-  return bench_only (bench, SW_TABLE_PERSON);
-}
-
-gint64
 bench_add_solvent (Bench *bench)
 {
   bench_open (bench, "solvents", 0);

@@ -8,6 +8,8 @@
 #include "app/setup/prose-row.h"
 #include "app/theme.h"
 #include "app/widgets/form-row.h"
+#include "workflow/setup.h"
+#include "workflow/sign-in.h"
 
 static gint64
 now_cb (gpointer data)
@@ -33,6 +35,38 @@ open_window (Bench *bench, const char *language, SwOpenMode mode)
   g_assert_no_error (error);
   bench->context = sw_context_new (store, wording);
   bench->window = sw_window_new (NULL, bench->context);
+}
+
+/* As New Plant does it: the first administrator, who then signs in. */
+static void
+add_administrator (Bench *bench)
+{
+  const SwActor system = { .identified = SW_IDENTIFIED_SYSTEM };
+  g_autoptr (SwPerson) person = sw_person_new ();
+  SwActor first = { .identified = SW_IDENTIFIED_SELECTED };
+  GError *error = NULL;
+
+  person->name = g_strdup ("I. Nobody");
+  person->initials = g_strdup ("IN");
+  person->role = SW_ROLE_ADMINISTRATOR;
+  person->active = TRUE;
+  sw_setup_person (bench_store (bench), &system, person, &error);
+  g_assert_no_error (error);
+  bench->administrator = person->record.id;
+  first.person = bench->administrator;
+  sw_secret_set (bench_store (bench), &first, first.person, NULL, BENCH_SECRET, &error);
+  g_assert_no_error (error);
+}
+
+void
+bench_sign_in (Bench *bench)
+{
+  SwSigner signer;
+  GError *error = NULL;
+
+  sw_sign_in (bench_store (bench), bench->administrator, BENCH_SECRET, &signer, &error);
+  g_assert_no_error (error);
+  sw_context_set_signer (bench->context, &signer);
 }
 
 static void
@@ -62,6 +96,8 @@ bench_new (const char *language, int width, int height, gboolean dark)
   sw_theme_install (gdk_display_get_default ());
   sw_theme_force (dark ? SW_SCHEME_DARK : SW_SCHEME_LIGHT, FALSE);
   open_window (bench, language, SW_OPEN_CREATE);
+  add_administrator (bench);
+  bench_sign_in (bench);
   show_window (bench, width, height);
   return bench;
 }

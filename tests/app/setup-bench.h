@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A person at the set-up of a new, empty file: finds forms and fields by their names, types, picks,
- * ticks and presses buttons. */
+/* An administrator at the set-up of a new, empty file: finds forms and fields by their names,
+ * types, picks, ticks and presses buttons. */
 #pragma once
 
 #include "app/setup/form.h"
@@ -18,10 +18,14 @@ typedef struct
 {
   SwTestFolder *folder; /* Owned */
   SwContext *context;   /* Owned */
+  gint64 administrator; /* "I. Nobody", IN */
   SwWindow *window;     /* Owned: destroyed with the bench */
 } Bench;
 
-/* An empty file with set-up on screen, nobody picked. */
+/* The secret of the only person on file. */
+#define BENCH_SECRET "seven grey geese"
+
+/* An empty file but for its administrator, who signed in, with set-up on screen. */
 Bench *bench_new (const char *language, int width, int height, gboolean dark);
 /* Closes the file and opens it again, in English, in the smallest window. */
 void bench_reopen (Bench *bench, SwOpenMode mode);
@@ -29,6 +33,8 @@ void bench_free (Bench *bench);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Bench, bench_free)
 
 SwStore *bench_store (Bench *bench);
+/* The administrator signs in (again). */
+void bench_sign_in (Bench *bench);
 /* The section on screen. (transfer none) */
 GtkWidget *bench_section (Bench *bench);
 void bench_show (Bench *bench, const char *section);
@@ -59,7 +65,6 @@ void bench_assert_says (Bench *bench, const char *part);
 gint64 bench_only (Bench *bench, SwTable table);
 
 /* ---- a plant, through the forms ---- */
-gint64 bench_add_person (Bench *bench);
 gint64 bench_add_solvent (Bench *bench);
 gint64 bench_add_neutraliser (Bench *bench);
 gint64 bench_add_lot (Bench *bench, gint64 product);

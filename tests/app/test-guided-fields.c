@@ -60,11 +60,9 @@ come_to_dose (SwBench *bench)
   sw_bench_prepare (bench);
   sw_bench_titrate (bench, 3);
   sw_bench_press (bench, "next");
-  sw_bench_press (bench, "sign");
+  sw_bench_sign (bench);
   sw_bench_type (bench, "tag", "M-07");
   sw_reason_row_pick (SW_REASON_ROW (sw_bench_find (bench, SW_TYPE_REASON_ROW, "extra_reason")), 0);
-  sw_choice_row_set (SW_CHOICE_ROW (sw_bench_find (bench, SW_TYPE_CHOICE_ROW, "release")),
-                     bench->plant->reviewer);
 }
 
 static void
@@ -226,6 +224,12 @@ offer (SwBench *bench, const Field *field)
 
   if (gtk_widget_is_sensitive (button))
     g_signal_emit_by_name (button, "clicked");
+  /* A dose that a reviewer must release. */
+  if (sw_bench_box (bench) != NULL)
+    {
+      sw_box_pick (sw_bench_box (bench), "R. Invented");
+      sw_box_answer (sw_bench_box (bench), SW_TEST_PLANT_SECRET);
+    }
 }
 
 static void

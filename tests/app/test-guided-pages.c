@@ -44,7 +44,7 @@ titrate_to_dose (SwBench *bench)
     titrate_to_result (bench);
   sw_bench_press (bench, "next");
   sw_bench_assert_shows (bench, "Step 5 of 7");
-  sw_bench_press (bench, "sign");
+  sw_bench_sign (bench);
   sw_bench_assert_step (bench, SW_STEP_DOSE);
 }
 
@@ -94,7 +94,7 @@ test_pass (void)
   sw_bench_titrate (bench, 0);
   sw_bench_assert_step (bench, SW_STEP_CHECK);
   sw_bench_assert_shows (bench, "Step 5 of 5");
-  sw_bench_press (bench, "sign");
+  sw_bench_sign (bench);
   sw_bench_assert_step (bench, SW_STEP_DONE);
   sw_bench_assert_shows (bench, "Passed. The test is complete.");
   g_assert_nonnull (sw_guided_test_get_decision (bench->test));
@@ -233,15 +233,13 @@ test_release (void)
   sw_bench_prepare (bench);
   sw_bench_titrate (bench, 5);
   sw_bench_press (bench, "next");
-  sw_bench_press (bench, "sign");
+  sw_bench_sign (bench);
   sw_bench_type (bench, "extra", "0");
   sw_bench_type (bench, "tag", "M-07");
   sw_bench_press (bench, "accept");
-  g_assert_nonnull (sw_bench_error (bench, "release"));
   sw_bench_assert_step (bench, SW_STEP_DOSE);
-  sw_choice_row_set (SW_CHOICE_ROW (sw_bench_find (bench, SW_TYPE_CHOICE_ROW, "release")),
-                     bench->plant->reviewer);
-  sw_bench_press (bench, "accept");
+  sw_box_pick (sw_bench_box (bench), "R. Invented");
+  sw_box_answer (sw_bench_box (bench), SW_TEST_PLANT_SECRET);
   sw_bench_assert_step (bench, SW_STEP_ADDED);
   g_assert_cmpint (sw_guided_test_get_dose (bench->test)->released_by, ==, bench->plant->reviewer);
 }
@@ -360,7 +358,7 @@ test_over_range (void)
   sw_bench_assert_shows (bench, "this is not a dosing job");
   sw_bench_press (bench, "close");
   sw_bench_press (bench, "next");
-  sw_bench_press (bench, "sign");
+  sw_bench_sign (bench);
   sw_bench_assert_step (bench, SW_STEP_DONE);
   sw_bench_assert_shows (bench, "do not dose");
 }
@@ -414,7 +412,7 @@ test_another_person (void)
   sw_bench_draw (bench);
   sw_bench_type (bench, "portion", "49");
   titration = sw_guided_test_get_titration (bench->test)->record.id;
-  sw_context_set_person (bench->context, bench->plant->colleague);
+  sw_bench_work_as (bench, bench->plant->colleague);
   sw_bench_press (bench, "next");
   sw_bench_tile (bench, 1);
   readings = sw_record_ids (store, SW_TABLE_READING, "titration", titration, NULL);

@@ -185,7 +185,7 @@ test_pages (gconstpointer data)
   take (bench, look, "4-result");
   sw_bench_press (bench, "next");
   take (bench, look, "5-check");
-  sw_bench_press (bench, "sign");
+  sw_bench_sign (bench);
   take_dose (bench, look);
 }
 
@@ -212,7 +212,7 @@ test_notices (gconstpointer data)
   sw_bench_press (bench, "close");
   take (bench, look, "9-over-range-result");
   sw_bench_press (bench, "next");
-  sw_bench_press (bench, "sign");
+  sw_bench_sign (bench);
   take (bench, look, "9-over-range-done");
 }
 

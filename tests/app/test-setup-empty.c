@@ -12,7 +12,7 @@ typedef struct
 static void
 add_bench (Bench *bench, Plant *plant)
 {
-  plant->person = bench_add_person (bench);
+  plant->person = bench->administrator;
   plant->solvent = bench_add_solvent (bench);
   plant->neutraliser = bench_add_neutraliser (bench);
   plant->lot = bench_add_lot (bench, plant->neutraliser);

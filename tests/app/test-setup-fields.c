@@ -371,7 +371,6 @@ main (int argc, char **argv)
       add ("needed", name, &needed[i], test_needed);
     }
   bench = bench_new ("en", 1024, 600, FALSE);
-  bench_add_person (bench);
   status = g_test_run ();
   bench_free (bench);
   return status;

@@ -26,7 +26,6 @@ add_machine (Bench *bench)
   gint64 solvent;
   gint64 product;
 
-  bench_add_person (bench);
   solvent = bench_add_solvent (bench);
   product = bench_add_neutraliser (bench);
   bench_add_lot (bench, product);
@@ -119,7 +118,6 @@ test_second_try (void)
   gint64 method;
   gint64 solvent;
 
-  bench_add_person (bench);
   solvent = bench_add_solvent (bench);
   product = bench_add_neutraliser (bench);
   method = bench_adopt_method (bench, product);
@@ -161,7 +159,6 @@ test_missing (gconstpointer data)
   gint64 solvent;
   gint64 product;
 
-  bench_add_person (bench);
   solvent = bench_add_solvent (bench);
   product = bench_add_neutraliser (bench);
   if (!row->no_lot)
@@ -187,7 +184,6 @@ test_mended (void)
   gint64 solvent;
   gint64 product;
 
-  bench_add_person (bench);
   solvent = bench_add_solvent (bench);
   product = bench_add_neutraliser (bench);
   bench_add_dropper (bench, product);
@@ -209,7 +205,6 @@ test_add_solvent (void)
   GtkWidget *form;
   gint64 picked = 0;
 
-  bench_add_person (bench);
   bench_open (bench, "machines", 0);
   bench_type (bench, "tag", "M-09");
   button = find (bench, "SwSolventButton", "add-solvent");

@@ -38,7 +38,6 @@ test_weighed (void)
   g_autoptr (Bench) bench = bench_new ("en", 1024, 600, FALSE);
   g_autoptr (SwCalibration) row = NULL;
 
-  bench_add_person (bench);
   bench_add_neutraliser (bench);
   weigh (bench, grams, G_N_ELEMENTS (grams));
   bench_assert_says (bench, "One drop is 0.0323\342\200\257mL");
@@ -59,7 +58,6 @@ test_outlier (void)
   static const char *const grams[] = { "0.612", "0.618", "0.609", "0.615", "0.820" };
   g_autoptr (Bench) bench = bench_new ("en", 1024, 600, FALSE);
 
-  bench_add_person (bench);
   bench_add_neutraliser (bench);
   weigh (bench, grams, G_N_ELEMENTS (grams));
   bench_assert_says (bench, "Weighing 5 does not fit the others");
@@ -105,7 +103,6 @@ test_strips (void)
   const GdkRGBA amber = { 0.5F, 0.25F, 0.0F, 1.0F };
   GtkWidget *strips;
 
-  bench_add_person (bench);
   bench_add_neutraliser (bench);
   bench_open (bench, "methods", 0);
   bench_type (bench, "name", "Our drop test");

@@ -251,7 +251,6 @@ make_bench (void)
   gint64 solvent;
   gint64 product;
 
-  bench_add_person (bench);
   solvent = bench_add_solvent (bench);
   product = bench_add_neutraliser (bench);
   bench_add_lot (bench, product);

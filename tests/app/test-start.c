@@ -156,7 +156,7 @@ test_new_needs_names (void)
   int said = 0;
   for (const char *at = text; (at = strstr (at, "nothing is entered")) != NULL; at++)
     said++;
-  g_assert_cmpint (said, ==, 3);
+  g_assert_cmpint (said, ==, 4);
   close_all ();
 }
 
@@ -165,10 +165,12 @@ test_new_is_made (void)
 {
   g_autoptr (SwTestFolder) folder = sw_test_folder_new ();
   g_autofree char *path = g_build_filename (folder, "north.stillwarden", NULL);
-  const SwNewPlant plant = { .site = "North hall", .name = "N. Invented", .initials = "NI" };
+  const SwNewPlant plant = {
+    .site = "North hall", .name = "N. Invented", .initials = "NI", .secret = "seven grey geese"
+  };
   g_autoptr (GError) error = NULL;
-  gint64 id = 0;
-  SwStore *store = sw_new_plant_create (path, &plant, &id, &error);
+  SwSigner signer = { 0 };
+  SwStore *store = sw_new_plant_create (path, &plant, &signer, &error);
 
   g_assert_no_error (error);
   sw_store_close (store);
@@ -179,7 +181,7 @@ test_new_is_made (void)
   g_assert_nonnull (sw_find_text (GTK_WIDGET (window), "Nothing to do now"));
   store = sw_context_get_store (sw_window_get_context (SW_WINDOW (window)));
   g_autoptr (SwSite) site = sw_site_get (store, &error);
-  g_autoptr (SwPerson) person = sw_person_load (store, id, &error);
+  g_autoptr (SwPerson) person = sw_person_load (store, signer.person, &error);
   g_assert_cmpstr (site->name, ==, "North hall");
   g_assert_cmpstr (person->initials, ==, "NI");
   g_assert_cmpint (person->role, ==, SW_ROLE_ADMINISTRATOR);
@@ -196,10 +198,11 @@ test_language (void)
 {
   g_autoptr (SwTestFolder) folder = sw_test_folder_new ();
   g_autofree char *path = g_build_filename (folder, "nord.stillwarden", NULL);
-  const SwNewPlant plant = { .site = "Nord", .name = "N. Invented", .initials = "NI" };
+  const SwNewPlant plant
+      = { .site = "Nord", .name = "N. Invented", .initials = "NI", .secret = "seven grey geese" };
   const SwActor system = { .identified = SW_IDENTIFIED_SYSTEM, .reason = "for a test" };
-  gint64 id = 0;
-  SwStore *store = sw_new_plant_create (path, &plant, &id, NULL);
+  SwSigner signer = { 0 };
+  SwStore *store = sw_new_plant_create (path, &plant, &signer, NULL);
   g_autoptr (SwSite) site = sw_site_get (store, NULL);
 
   site->language = g_strdup ("de");
@@ -225,18 +228,21 @@ test_new_is_refused (void)
 {
   g_autoptr (SwTestFolder) folder = sw_test_folder_new ();
   g_autofree char *path = g_build_filename (folder, "north.stillwarden", NULL);
-  const SwNewPlant nameless = { .site = "North hall", .name = "", .initials = "NI" };
-  const SwNewPlant plant = { .site = "North hall", .name = "N. Invented", .initials = "NI" };
+  const SwNewPlant nameless
+      = { .site = "North hall", .name = "", .initials = "NI", .secret = "seven grey geese" };
+  const SwNewPlant plant = {
+    .site = "North hall", .name = "N. Invented", .initials = "NI", .secret = "seven grey geese"
+  };
   g_autoptr (GError) error = NULL;
   g_autofree char *bytes = NULL;
-  gint64 id;
+  SwSigner signer;
 
-  g_assert_null (sw_new_plant_create (path, &nameless, &id, &error));
+  g_assert_null (sw_new_plant_create (path, &nameless, &signer, &error));
   g_assert_nonnull (sw_fault_get (error));
   g_clear_error (&error);
   g_assert_false (g_file_test (path, G_FILE_TEST_EXISTS));
   g_assert_true (g_file_set_contents (path, "mine", -1, NULL));
-  g_assert_null (sw_new_plant_create (path, &plant, &id, &error));
+  g_assert_null (sw_new_plant_create (path, &plant, &signer, &error));
   g_assert_error (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_EXISTS);
   g_assert_true (g_file_get_contents (path, &bytes, NULL, NULL));
   g_assert_cmpstr (bytes, ==, "mine");

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The window on a busy plant: To Do, sidebar and machine page say what the file says. */
 #include "app/theme.h"
+#include "tests/app/box.h"
 #include "tests/app/busy-plant.h"
 #include "tests/app/snapshot.h"
 #include "wording/sentence.h"
@@ -90,11 +91,11 @@ test_nobody (void)
   assert_says (GTK_WIDGET (window), "A picked name proves nothing");
   g_autoptr (GArray) open = sw_titration_open_ids (store, 0, NULL);
   g_assert_cmpuint (open->len, ==, 0);
-  sw_context_set_person (plant->context, plant->scene->plant->auditor);
+  busy_plant_work_as (plant, plant->scene->plant->auditor);
   g_assert_false (sw_window_may_write (window));
-  sw_context_set_person (plant->context, plant->scene->plant->technician);
+  busy_plant_work_as (plant, plant->scene->plant->technician);
   g_assert_true (sw_window_may_write (window));
-  g_assert_cmpint (sw_context_get_actor (plant->context)->identified, ==, SW_IDENTIFIED_SELECTED);
+  g_assert_cmpint (sw_context_get_actor (plant->context)->identified, ==, SW_IDENTIFIED_SECRET);
 }
 
 /* Acid to the method's last step. */
@@ -165,6 +166,9 @@ test_nobody_goes_on (void)
   GtkWidget *row
       = gtk_widget_get_ancestor (sw_find_text (popover, "C. Invented"), GTK_TYPE_LIST_BOX_ROW);
   g_signal_emit_by_name (gtk_widget_get_parent (row), "row-activated", row);
+  sw_snapshot_settle (GTK_WIDGET (window));
+  g_assert_cmpint (sw_context_get_person (plant->context), ==, 0);
+  sw_box_answer (sw_box_over (GTK_WIDGET (window)), SW_TEST_PLANT_SECRET);
   sw_snapshot_settle (GTK_WIDGET (window));
   g_assert_cmpint (sw_context_get_person (plant->context), ==, plant->scene->plant->colleague);
   g_autoptr (GArray) open = sw_titration_open_ids (store, 0, NULL);

@@ -72,6 +72,21 @@ forget_near (SwModal *self)
   set_weak (&self->near, NULL);
 }
 
+/* Back to where it was. An entry must not go with the focus still in it: the window would speak to
+ * it later, as when it closes under the box. */
+static void
+give_focus_back (SwModal *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  if (focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self)))
+    gtk_root_set_focus (root, NULL);
+  if (self->focus != NULL && gtk_widget_get_mapped (self->focus))
+    gtk_widget_grab_focus (self->focus);
+  set_weak (&self->focus, NULL);
+}
+
 void
 sw_modal_close (SwModal *self)
 {
@@ -80,9 +95,7 @@ sw_modal_close (SwModal *self)
     return;
   forget_near (self);
   set_below (self, FALSE);
-  if (self->focus != NULL && gtk_widget_get_mapped (self->focus))
-    gtk_widget_grab_focus (self->focus);
-  set_weak (&self->focus, NULL);
+  give_focus_back (self);
   /* The last reference may be the overlay's. */
   GtkOverlay *overlay = self->overlay;
   self->overlay = NULL;

@@ -127,9 +127,7 @@ check_typed (SwSecretBox *self)
   const char *secret = sw_secret_row_get_text (self->secret);
   const char *again = sw_secret_row_get_text (self->again);
 
-  if (self->person == 0)
-    show_trouble (self, get_word (self, SW_SIGN_WORD_WHO_SETS));
-  else if (self->asks_old && *old == '\0')
+  if (self->asks_old && *old == '\0')
     refuse_at (self->old, get_word (self, SW_SIGN_WORD_TYPE_SECRET));
   else if (*secret == '\0')
     refuse_at (self->secret, get_word (self, SW_SIGN_WORD_TYPE_SECRET));
@@ -261,8 +259,7 @@ fill_list (SwSecretBox *self)
       gtk_list_box_append (self->list, sw_person_row_new (self->context, person, FALSE));
       n++;
     }
-  if (n == 1)
-    gtk_list_box_select_row (self->list, gtk_list_box_get_row_at_index (self->list, 0));
+  gtk_list_box_select_row (self->list, gtk_list_box_get_row_at_index (self->list, 0));
   gtk_widget_set_sensitive (GTK_WIDGET (self->set), n > 0);
   if (n == 0)
     show_trouble (self, get_word (self, SW_SIGN_WORD_NO_ADMINISTRATOR));

@@ -187,12 +187,7 @@ sign_cb (SwSignBox *self)
 {
   SwSigner signer = { 0 };
 
-  if (self->person == NULL)
-    {
-      show_trouble (self, get_word (self, SW_SIGN_WORD_PICK_SIGNER));
-      return;
-    }
-  if (check (self, &signer) && has_right (self, &signer))
+  if (self->person != NULL && check (self, &signer) && has_right (self, &signer))
     accept (self, &signer);
 }
 
@@ -294,7 +289,8 @@ may_be_picked (SwSignBox *self, const SwPerson *person)
          && (person->role == SW_ROLE_REVIEWER || person->role == SW_ROLE_ADMINISTRATOR);
 }
 
-/* Who is at the bench comes picked when they may sign; so does the only one. */
+/* Who is at the bench comes picked when they may sign, else the first: a list that gets the focus
+ * picks one anyway, and none signs without their own secret. */
 static void
 fill_list (SwSignBox *self)
 {
@@ -315,9 +311,9 @@ fill_list (SwSignBox *self)
       if (n++ == 0 || id == sw_context_get_person (self->context))
         best = GTK_LIST_BOX_ROW (row);
     }
-  if (n == 1 || sw_person_row_get_id (best) == sw_context_get_person (self->context))
+  if (n > 0)
     gtk_list_box_select_row (self->list, best);
-  if (n == 0)
+  else
     show_trouble (self, get_word (self, SW_SIGN_WORD_NO_SIGNER));
 }
 

@@ -13,7 +13,7 @@
 #include "app/window.h"
 #include "wording/sentence-sign.h"
 #include "wording/sentence.h"
-#include "workflow/sign-in.h"
+#include "workflow/secret-private.h"
 
 struct _SwNewPage
 {

@@ -250,6 +250,7 @@ static void
 bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, stack);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, again);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, again_path);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, demo);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, demo_busy);
