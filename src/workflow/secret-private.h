@@ -16,9 +16,6 @@ typedef struct
 /* What secrets of the plant cost; a test takes the least that the library allows. */
 extern const SwSecretCost sw_secret_cost;
 
-/* SW_FAULT_ERROR about SW_QUANTITY_SECRET: its length, or no valid UTF-8. The fault holds the
- * number of characters, never the text. */
-gboolean sw_secret_check (const char *secret, GError **error);
 /* An Argon2id text with a salt of its own. (transfer full) */
 char *sw_secret_hash (const char *secret, const SwSecretCost *cost, GError **error);
 /* FALSE also for what is no text, or no hash. */

@@ -45,6 +45,9 @@ gboolean sw_secret_set (SwStore *store,
                         GError **error);
 /* Wipes a copy of a secret and frees it. Accepts NULL. */
 void sw_secret_wipe (char *secret);
+/* Whether it can be a secret. Else SW_FAULT_ERROR about SW_QUANTITY_SECRET: its length, or no valid
+ * UTF-8; the fault holds the number of characters, never the text. */
+gboolean sw_secret_check (const char *secret, GError **error);
 /* TRUE when an active administrator has a secret: the file is guarded. */
 gboolean sw_secret_guarded (SwStore *store, gboolean *guarded, GError **error);
 

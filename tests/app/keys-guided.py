@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """keys-guided.py PROGRAM MAKE-PLANT: a whole guided test with real keys only, in the real program.
 
-On an X server of its own (with-display): picks the person, begins a test, titrates 3 drops, is
+On an X server of its own (with-display): signs in with a secret, begins a test, titrates 3 drops, is
 killed in between and resumed, signs, doses 1260 mL, records it. After each key the file is asked,
 read-only, until it holds what the key must have done; nothing waits for a fixed time.
 
@@ -80,14 +80,34 @@ class Bench:
         subprocess.run(["xdotool", "type", "--delay", "40", text], timeout=WAIT_S, check=True)
 
 
+SECRET = "invented secret"  # SW_TEST_PLANT_SECRET
+SIGN_INS = "SELECT count(*) FROM sign_in WHERE accepted = 1"
 STEP = "SELECT step FROM titration ORDER BY id DESC LIMIT 1"
 READINGS = "SELECT count(*) FROM reading"
 TOTAL = "SELECT coalesce(pending_total, -1) FROM titration ORDER BY id DESC LIMIT 1"
 SHAKEN = "SELECT coalesce(shake_started_ms, 0) > 0 FROM titration ORDER BY id DESC LIMIT 1"
 
 
+def sign_in(bench, times):
+    """Picks the first person and types the secret, until the file holds as many sign-ins."""
+    until = time.monotonic() + WAIT_S
+    while bench.ask(SIGN_INS) != times:
+        if time.monotonic() > until:
+            bench.fail(f"sign in: {bench.ask(SIGN_INS)!r}, not {times}")
+        bench.keys("Escape", "ctrl+i")
+        time.sleep(0.3)
+        bench.keys("Return")
+        time.sleep(0.3)
+        bench.type(SECRET)
+        bench.keys("Return")
+        for _ in range(40):
+            if bench.ask(SIGN_INS) == times:
+                return
+            time.sleep(POLL_S)
+
+
 def come_to_test(bench, query, value, what, *then):
-    """Who works now, then to the machine and its button, and the keys @then. Until the file shows it:
+    """Who works now (who signed in already), then to the machine and its button, and the keys @then. Until the file shows it:
     the list of people opens and closes in its own time, and resuming writes nothing."""
     until = time.monotonic() + WAIT_S
     while True:
@@ -172,6 +192,8 @@ def record(bench):
 
 def run(bench, program):
     bench.start()
+    sign_in(bench, 1)
+    ok("signs in by keys")
     come_to_test(bench, STEP, "draw", "begin")
     ok("begins a test by keys")
     draw(bench)
@@ -184,6 +206,7 @@ def run(bench, program):
 
     bench.kill()
     bench.start()
+    sign_in(bench, 2)
     come_to_test(bench, SHAKEN, 1, "resume", "s")
     bench.wait(TOTAL, 2.0, "resume")
     titrate_rest(bench)
@@ -192,7 +215,10 @@ def run(bench, program):
     bench.keys("Return")
     bench.wait(STEP, "check", "accept")
     bench.keys("Return")
+    bench.type(SECRET)
+    bench.keys("Return")
     bench.wait(STEP, "dose", "sign")
+    bench.wait("SELECT identified_by FROM review", "secret", "sign")
     ok("signs")
     dose(bench)
     ok("doses 1260 mL")

@@ -433,6 +433,8 @@ test_looks (void)
 
   for (gsize i = 0; i < G_N_ELEMENTS (looks); i++)
     {
+      gboolean right_to_left = g_str_equal (looks[i].language, "xr");
+      gtk_widget_set_default_direction (right_to_left ? GTK_TEXT_DIR_RTL : GTK_TEXT_DIR_LTR);
       g_autoptr (Asked) asked = asked_new (looks[i].language, looks[i].dark);
       g_autofree char *name = g_strconcat ("sign-", looks[i].name, NULL);
 
@@ -444,6 +446,7 @@ test_looks (void)
       g_assert_cmpint (gtk_widget_get_height (GTK_WIDGET (asked->window)), <=, 600);
       g_assert_cmpint (gtk_widget_get_width (GTK_WIDGET (asked->window)), <=, 1024);
     }
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
 }
 
 int

@@ -13,7 +13,7 @@
 #include "app/window.h"
 #include "wording/sentence-sign.h"
 #include "wording/sentence.h"
-#include "workflow/secret-private.h"
+#include "workflow/sign-in.h"
 
 struct _SwNewPage
 {
