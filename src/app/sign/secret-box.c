@@ -11,6 +11,7 @@
 #include "app/sign/modal.h"
 #include "app/sign/person-row.h"
 #include "app/sign/secret-row.h"
+#include "app/sign/secret-words.h"
 #include "app/widgets/verdict.h"
 #include "calc/fault.h"
 #include "workflow/guided.h"
@@ -267,49 +268,12 @@ fill_list (SwSecretBox *self)
 
 /* ---- words ---- */
 
-static char *
-dup_name (SwSecretBox *self, gint64 id)
-{
-  g_autoptr (SwPerson) person = id != 0 ? sw_person_load (get_store (self), id, NULL) : NULL;
-
-  return g_strdup (person != NULL ? person->name : "?");
-}
-
-static char *
-dup_title (SwSecretBox *self)
-{
-  g_autofree char *name = dup_name (self, self->person);
-
-  if (self->why == SW_SECRET_OWN)
-    return g_strdup (
-        get_word (self, self->asks_old ? SW_SIGN_WORD_CHANGE_SECRET : SW_SIGN_WORD_OWN_SECRET));
-  if (self->why == SW_SECRET_FIRST)
-    return g_strdup (get_word (self, SW_SIGN_WORD_FIRST_TITLE));
-  return sw_say_new_secret_of (get_wording (self), name);
-}
-
-static char *
-dup_text (SwSecretBox *self)
-{
-  g_autoptr (SwPerson) person = NULL;
-  g_autofree char *giver = NULL;
-
-  if (self->why == SW_SECRET_OTHER)
-    return g_strdup (get_word (self, SW_SIGN_WORD_GIVE_SECRET));
-  if (self->why == SW_SECRET_FIRST)
-    return g_strdup (get_word (self, SW_SIGN_WORD_FIRST_TEXT));
-  if (self->why == SW_SECRET_OWN)
-    return NULL;
-  person = sw_person_load (get_store (self), self->person, NULL);
-  giver = dup_name (self, person != NULL ? person->secret_given_by : 0);
-  return sw_say_given_secret (get_wording (self), giver);
-}
-
 static void
 show_words (SwSecretBox *self)
 {
-  g_autofree char *title = dup_title (self);
-  g_autofree char *text = dup_text (self);
+  g_autofree char *title
+      = sw_secret_words_title (self->context, self->why, self->person, self->asks_old);
+  g_autofree char *text = sw_secret_words_text (self->context, self->why, self->person);
 
   gtk_label_set_text (self->title, title);
   gtk_label_set_text (self->text, text != NULL ? text : "");

@@ -13,45 +13,10 @@
  */
 #include "app/sign/sign-box-private.h"
 
-#include "app/plant-words.h"
 #include "app/sign/modal.h"
 #include "app/sign/person-row.h"
 #include "app/sign/secret-box.h"
-#include "app/sign/secret-row.h"
-#include "app/widgets/form-row.h"
 #include "app/widgets/verdict.h"
-
-struct _SwSignBox
-{
-  GtkWidget parent_instance;
-
-  /* Owned */
-  SwContext *context;
-  SwPerson *person; /* who signs; NULL = not picked yet */
-
-  /* Template children */
-  GtkWidget *layout;
-  GtkLabel *title;
-  GtkLabel *subject;
-  GtkWidget *people;
-  GtkLabel *people_title;
-  GtkListBox *list;
-  SwSecretRow *secret;
-  SwFormRow *initials;
-  GtkWidget *trouble_box;
-  GtkLabel *trouble;
-  GtkLabel *note;
-  GtkButton *cancel;
-  GtkButton *sign;
-
-  gboolean signs_in; /* no signature: the person signs in */
-  SwRight right;
-  gint64 not_person;
-  SwKnown known; /* of person */
-
-  SwSignedCallback callback;
-  gpointer data;
-};
 
 G_DEFINE_FINAL_TYPE (SwSignBox, sw_sign_box, GTK_TYPE_WIDGET)
 
@@ -100,86 +65,11 @@ accept (SwSignBox *self, const SwSigner *signer)
   g_object_unref (self);
 }
 
-static void
-show_trouble (SwSignBox *self, const char *words)
+void
+sw_sign_box_show_trouble (SwSignBox *self, const char *words)
 {
   gtk_label_set_text (self->trouble, words != NULL ? words : "");
   gtk_widget_set_visible (self->trouble_box, words != NULL);
-}
-
-/* An error that is not about what was typed. */
-static void
-show_error (SwSignBox *self, const GError *error)
-{
-  g_autofree char *words = sw_plant_say_error (get_wording (self), error);
-
-  show_trouble (self, words);
-}
-
-static gboolean
-has_right (SwSignBox *self, const SwSigner *signer)
-{
-  g_autoptr (GError) error = NULL;
-
-  if (self->signs_in || sw_right_check_signer (get_store (self), signer, self->right, &error))
-    return TRUE;
-  show_error (self, error);
-  return FALSE;
-}
-
-static gboolean
-check_initials (SwSignBox *self, SwSigner *signer)
-{
-  g_autofree char *typed = g_strstrip (g_strdup (sw_form_row_get_text (self->initials)));
-  g_autofree char *left = g_utf8_casefold (typed, -1);
-  g_autofree char *right = g_utf8_casefold (self->person->initials, -1);
-
-  *signer = (SwSigner){ self->person->record.id, SW_IDENTIFIED_SELECTED };
-  if (g_str_equal (left, right))
-    return TRUE;
-  g_autofree char *words = sw_say_wrong_initials (get_wording (self), typed, self->person->name);
-  sw_form_row_set_error (self->initials, words);
-  gtk_widget_grab_focus (GTK_WIDGET (self->initials));
-  return FALSE;
-}
-
-static gboolean
-check_secret (SwSignBox *self, SwSigner *signer)
-{
-  const char *text = sw_secret_row_get_text (self->secret);
-  gint64 person = self->person->record.id;
-  g_autoptr (GError) error = NULL;
-
-  if (sw_secret_row_is_waiting (self->secret))
-    return FALSE;
-  if (*text == '\0')
-    sw_secret_row_set_error (self->secret, get_word (self, SW_SIGN_WORD_TYPE_SECRET));
-  else if ((self->signs_in ? sw_sign_in : sw_sign_again) (get_store (self), person, text, signer,
-                                                          &error))
-    return TRUE;
-  else
-    sw_secret_row_refuse (self->secret, self->context, person, error);
-  gtk_widget_grab_focus (GTK_WIDGET (self->secret));
-  return FALSE;
-}
-
-static gboolean
-check (SwSignBox *self, SwSigner *signer)
-{
-  switch (self->known)
-    {
-    case SW_KNOWN_SECRET:
-      return check_secret (self, signer);
-    case SW_KNOWN_NAME:
-      return check_initials (self, signer);
-    case SW_KNOWN_INVENTED:
-      *signer = (SwSigner){ self->person->record.id, SW_IDENTIFIED_DEMO };
-      return TRUE;
-    case SW_KNOWN_NO_SECRET:
-    case SW_N_KNOWN:
-    default:
-      return FALSE;
-    }
 }
 
 static void
@@ -187,7 +77,7 @@ sign_cb (SwSignBox *self)
 {
   SwSigner signer = { 0 };
 
-  if (self->person != NULL && check (self, &signer) && has_right (self, &signer))
+  if (self->person != NULL && sw_sign_box_check (self, &signer))
     accept (self, &signer);
 }
 
@@ -216,12 +106,12 @@ show_refusal (SwSignBox *self)
 
   if (self->known != SW_KNOWN_NO_SECRET)
     {
-      show_trouble (self, NULL);
+      sw_sign_box_show_trouble (self, NULL);
       return;
     }
   fact = sw_fact_with_text (SW_FACT_NO_SECRET_YET, self->person->name);
   words = sw_say_fact (get_wording (self), &fact);
-  show_trouble (self, words);
+  sw_sign_box_show_trouble (self, words);
 }
 
 /* What is asked for, of the person picked. */
@@ -314,7 +204,7 @@ fill_list (SwSignBox *self)
   if (n > 0)
     gtk_list_box_select_row (self->list, best);
   else
-    show_trouble (self, get_word (self, SW_SIGN_WORD_NO_SIGNER));
+    sw_sign_box_show_trouble (self, get_word (self, SW_SIGN_WORD_NO_SIGNER));
 }
 
 /* ---- class ---- */
