@@ -140,16 +140,24 @@ make_input (const SwDoseRow *dose,
   input->extra = sw_or_zero (dose->extra_steps);
 }
 
+/* Said as the file holds it: in the unit that the column's name tells. */
+static void
+compare_volume (const Subject *subject, const char *column, double expected_ml, double found_ml)
+{
+  compare_number (subject, column, sw_unit_to_si (expected_ml, SW_UNIT_ML),
+                  sw_unit_to_si (found_ml, SW_UNIT_ML));
+}
+
 static void
 compare_dose (const Subject *subject, const SwDoseRow *stored, const SwDose *dose)
 {
-  compare_number (subject, "per_step_m3", dose->per_step_ml, stored->per_step_ml);
-  compare_number (subject, "low_m3", dose->bounds_ml.low, stored->low_ml);
-  compare_number (subject, "high_m3", dose->bounds_ml.high, stored->high_ml);
-  compare_number (subject, "best_m3", dose->best_ml.value, stored->best_ml);
-  compare_number (subject, "best_u_m3", dose->best_ml.u, stored->best_u_ml);
-  compare_number (subject, "computed_m3", dose->dose_ml.value, stored->computed_ml);
-  compare_number (subject, "measured_m3", dose->measure_ml, stored->measured_ml);
+  compare_volume (subject, "per_step_m3", dose->per_step_ml, stored->per_step_ml);
+  compare_volume (subject, "low_m3", dose->bounds_ml.low, stored->low_ml);
+  compare_volume (subject, "high_m3", dose->bounds_ml.high, stored->high_ml);
+  compare_volume (subject, "best_m3", dose->best_ml.value, stored->best_ml);
+  compare_volume (subject, "best_u_m3", dose->best_ml.u, stored->best_u_ml);
+  compare_volume (subject, "computed_m3", dose->dose_ml.value, stored->computed_ml);
+  compare_volume (subject, "measured_m3", dose->measure_ml, stored->measured_ml);
 }
 
 static gboolean

@@ -62,11 +62,16 @@ test_dose (void)
 {
   g_autoptr (Scene) scene = scene_new ();
   g_autoptr (SwVerifyReport) report = NULL;
+  const SwFinding *finding;
   gint64 dose = scene_dosed_test (scene, 3);
 
   CHANGE (scene, SwDoseRow, sw_dose_row, dose, row->measured_ml = 1280.0);
   report = recompute (scene);
   check_finding (report, "dose", "measured_m3", dose);
+  /* m3, as the column's name says */
+  finding = report->findings->pdata[0];
+  sw_assert_close (g_ascii_strtod (finding->expected, NULL), 1260e-6, 1e-12);
+  sw_assert_close (g_ascii_strtod (finding->found, NULL), 1280e-6, 1e-12);
 }
 
 /* 1e-9 relative: less is rounding, more is a finding. */
