@@ -88,16 +88,28 @@ sw_output_get_name (SwOutputName name)
   return outputs[name].name;
 }
 
+/* A text out of a file may hold any bytes; none of them may pass for a field or a line of its own.
+ */
+static void
+append_field (GString *out, const char *text)
+{
+  g_autofree char *plain = g_utf8_make_valid (text, -1);
+
+  g_strdelimit (plain, "\t\n\r", ' ');
+  g_string_append (out, plain);
+}
+
 static void
 append_line (GString *out, const char *name, const char *value, const char *unit)
 {
-  g_autofree char *plain = g_utf8_make_valid (value, -1);
-
-  g_strdelimit (plain, "\t\n\r", ' ');
-  g_string_append_printf (out, "%s\t%s", name, plain);
+  g_string_append_printf (out, "%s\t", name);
+  append_field (out, value);
   /* No trailing tab: a line without a unit has two fields. */
   if (*unit != '\0')
-    g_string_append_printf (out, "\t%s", unit);
+    {
+      g_string_append_c (out, '\t');
+      append_field (out, unit);
+    }
   g_string_append_c (out, '\n');
 }
 

@@ -108,6 +108,31 @@ test_changed (gconstpointer data)
   g_assert_nonnull (strstr (spawned->out, "\nhead\t"));
 }
 
+/* What another tool wrote into the file cannot pass for a line of ours, nor for no text at all. */
+static void
+test_forged_line (void)
+{
+  g_autoptr (SwTestPlant) plant = sw_test_plant_new ();
+  g_autofree char *output = NULL;
+  g_autoptr (SwSpawned) spawned = NULL;
+  g_auto (GStrv) lines = NULL;
+  guint heads = 0;
+
+  close_plant (plant);
+  output = run_sql (plant->path,
+                    "DROP TRIGGER machine_update; UPDATE machine SET name ="
+                    " 'x' || char(10) || 'head' || char(9) || 'forged' || CAST(x'ae' AS TEXT);"
+                    "CREATE VIEW extra AS SELECT 1 AS\nhead\t, 2 AS b");
+  spawned = verify (plant->path);
+  g_assert_cmpint (spawned->code, ==, 3);
+  g_assert_true (g_utf8_validate (spawned->out, -1, NULL));
+  lines = g_strsplit (spawned->out, "\n", -1);
+  for (guint i = 0; lines[i] != NULL; i++)
+    heads += g_str_has_prefix (lines[i], "head");
+  g_assert_cmpuint (heads, ==, 1);
+  g_assert_nonnull (strstr (spawned->out, "forged"));
+}
+
 /* Exit 1, one line, nothing printed, the file as it was. */
 static void
 assert_refused (const char *path)
@@ -219,6 +244,7 @@ main (int argc, char **argv)
   sw_spawn_init (argc, argv);
   g_test_add_func ("/verify/fine", test_fine);
   SW_TEST_ROWS ("/verify/changed", rows, test_changed);
+  g_test_add_func ("/verify/forged-line", test_forged_line);
   g_test_add_func ("/verify/refused", test_refused);
   g_test_add_func ("/verify/head", test_head);
   g_test_add_func ("/verify/trust", test_trust);
