@@ -185,6 +185,32 @@ put_clock_back (Scene *scene, const char *setting, double hours)
   sw_test_plant_advance (scene->plant, 60.0 * hours);
 }
 
+/* ---- a clock put ahead: told by a second clock that nobody sets ---- */
+
+static gint64
+steady_cb (gpointer data)
+{
+  return 0;
+}
+
+static void
+put_clock_ahead (Scene *scene, const char *setting, double hours)
+{
+  SwClock clock = sw_test_plant_clock (scene->plant);
+  GError *error = NULL;
+
+  clock.steady_ms = steady_cb;
+  scene_leave (scene);
+  g_clear_pointer (&scene->plant->store, sw_store_close);
+  scene->plant->store = sw_store_open (scene->plant->path, SW_OPEN_WRITE, &clock, &error);
+  g_assert_no_error (error);
+  sw_test_plant_advance (scene->plant, 60.0 * hours);
+  begin (scene, SW_ACT_SETUP, scene->plant->administrator, NULL);
+  g_assert_true (sw_setting_put (scene->plant->store, setting, "x", &error));
+  commit (scene);
+  sw_test_plant_reopen (scene->plant, SW_OPEN_WRITE);
+}
+
 /* ---- the file and what stands beside it ---- */
 
 static void
@@ -249,6 +275,7 @@ main (int argc, char **argv)
   copy (scene, "yesterday.stillwarden");
   work_second_day (scene);
   put_clock_back (scene, "theme", 2.0);
+  put_clock_ahead (scene, "size", 3.0);
   checkpoint (scene);
   scene_assert_sound (scene);
   copy (scene, "plant.stillwarden");
