@@ -51,6 +51,8 @@ SW_DECLARE_COMMAND (sw_cli_acceptance);
 SW_DECLARE_COMMAND (sw_cli_calibration);
 SW_DECLARE_COMMAND (sw_cli_verify);
 SW_DECLARE_COMMAND (sw_cli_journal);
+SW_DECLARE_COMMAND (sw_cli_backup);
+SW_DECLARE_COMMAND (sw_cli_snapshot);
 SW_DECLARE_COMMAND (sw_cli_demo);
 SW_DECLARE_COMMAND (sw_cli_export);
 

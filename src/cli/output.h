@@ -82,6 +82,9 @@ typedef enum
   SW_OUTPUT_ENTRY,
   SW_OUTPUT_CHANGE,
   SW_OUTPUT_ENTRY_HASH,
+  /* backup, snapshot */
+  SW_OUTPUT_WRITTEN,
+  SW_OUTPUT_BYTES,
   /* demo */
   SW_OUTPUT_MACHINES,
   SW_OUTPUT_TESTS,
