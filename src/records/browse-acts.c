@@ -10,6 +10,9 @@
 /* The first line of an entry is a hash: a search for "bad" is not about its digits. */
 #define ENTRY_WITHOUT_HASH "substr(journal.entry, 65)"
 #define PERSON " AND journal.person = "
+/* What is the same in all rows of an act is asked of its first one alone. */
+#define FIRST_ROWS "SELECT journal.act FROM journal WHERE journal.seq = journal.act"
+#define ALL_ROWS "SELECT DISTINCT journal.act FROM journal WHERE 1 = 1"
 
 /* " OR (rows of this table that the filter asks for)" */
 static void
@@ -60,18 +63,26 @@ add_person (SwBrowseQuery *query, const SwBrowseFilter *filter)
   sw_browse_query_bind (query, sw_cell_integer (filter->person));
 }
 
+static gboolean
+has_words (const char *search)
+{
+  return search != NULL && *search != '\0';
+}
+
 GArray *
 sw_browse_acts (SwStore *store, const SwBrowseFilter *filter, gboolean of_table, GError **error)
 {
   static const char *const texts[] = { "journal.reason", ENTRY_WITHOUT_HASH };
   g_auto (SwBrowseQuery) query = { 0 };
+  gboolean places;
 
   g_return_val_if_fail (store != NULL && filter != NULL, NULL);
+  places = of_table || filter->machine != 0 || filter->outcome >= 0;
   sw_browse_query_init (&query);
-  g_string_append (query.sql, "SELECT DISTINCT journal.act FROM journal WHERE 1 = 1");
+  g_string_append (query.sql, !places && !has_words (filter->search) ? FIRST_ROWS : ALL_ROWS);
   add_person (&query, filter);
   sw_browse_query_time (&query, "journal.utc_ms", filter);
-  if (of_table || filter->machine != 0 || filter->outcome >= 0)
+  if (places)
     add_tables (&query, filter, of_table);
   sw_browse_query_search (&query, filter->search, texts, G_N_ELEMENTS (texts));
   g_string_append (query.sql, " ORDER BY journal.act DESC");

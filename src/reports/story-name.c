@@ -6,8 +6,7 @@
 static gboolean
 needs_whole_name (SwTable table)
 {
-  return table == SW_TABLE_METHOD_VERSION || table == SW_TABLE_READING
-         || table == SW_TABLE_COMPARTMENT || table == SW_TABLE_FILL;
+  return table == SW_TABLE_METHOD_VERSION || table == SW_TABLE_READING;
 }
 
 static char *

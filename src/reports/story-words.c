@@ -145,12 +145,38 @@ tell_change (Teller *teller,
   return line;
 }
 
+/* A row that is new, written when it happened. */
 static gboolean
-is_told (const GPtrArray *changes, const char *table, const SwChange *change)
+is_same_time (const GPtrArray *changes)
 {
-  return sw_column_is_told (table, change->column)
-         && find_change (changes, sw_column_amount (table, change->column)) == NULL;
+  const SwChange *happened = find_change (changes, "happened_ms");
+  const SwChange *recorded = find_change (changes, "recorded_ms");
+
+  return happened != NULL && happened->before == NULL && recorded != NULL
+         && g_strcmp0 (happened->after, recorded->after) == 0;
 }
+
+/* Not what the sentence says already: that the row is written, when, that it is late or voided. */
+static gboolean
+is_news (const GPtrArray *changes, const char *table, const SwChange *change)
+{
+  if (strcmp (change->column, "happened_ms") == 0)
+    return !is_same_time (changes);
+  return sw_column_is_told (table, change->column);
+}
+
+/* A row as it stands has no sentence: what is out of the ordinary about it is told here. */
+static gboolean
+is_remarkable (const GPtrArray *changes, const char *table, const SwChange *change)
+{
+  if (strcmp (change->column, "recorded_ms") == 0)
+    return !is_same_time (changes);
+  if (strcmp (change->column, "late") == 0 || strcmp (change->column, "voided") == 0)
+    return strcmp (change->after, "1") == 0;
+  return sw_column_is_told (table, change->column);
+}
+
+typedef gboolean (*Choice) (const GPtrArray *changes, const char *table, const SwChange *change);
 
 static int
 compare_cb (gconstpointer a, gconstpointer b, gpointer table)
@@ -180,7 +206,7 @@ find_subject_table (SwStore *store, const GPtrArray *changes, SwTable table, gin
 
 /* (transfer full) */
 static GPtrArray *
-tell_changes (Teller *teller, SwTable table, gint64 row, const GPtrArray *changes)
+tell_changes (Teller *teller, SwTable table, gint64 row, const GPtrArray *changes, Choice is_chosen)
 {
   GPtrArray *lines = g_ptr_array_new_with_free_func (free_line);
   const char *name = sw_table_name (table);
@@ -191,8 +217,13 @@ tell_changes (Teller *teller, SwTable table, gint64 row, const GPtrArray *change
                                     .subject_table = subject_table };
 
   for (guint i = 0; i < changes->len; i++)
-    if (is_told (changes, name, changes->pdata[i]))
-      g_ptr_array_add (lines, tell_change (teller, &context, name, changes->pdata[i]));
+    {
+      const SwChange *change = changes->pdata[i];
+
+      if (is_chosen (changes, name, change)
+          && find_change (changes, sw_column_amount (name, change->column)) == NULL)
+        g_ptr_array_add (lines, tell_change (teller, &context, name, change));
+    }
   g_ptr_array_sort_with_data (lines, compare_cb, (gpointer)name);
   return lines;
 }
@@ -246,6 +277,7 @@ say_sentence (Teller *teller, const SwChapter *chapter)
     .identified_by = chapter->identified_by,
     .workstation = chapter->workstation,
     .reason = chapter->reason,
+    .makes_file = strcmp (chapter->action, "migrate") == 0 && chapter->seq == 1,
     .late_ms = find_lateness (chapter),
     .clock_back_ms = chapter->clock_back_ms,
     .clock_ahead_ms = chapter->clock_ahead_ms,
@@ -279,7 +311,7 @@ tell_chapter (Teller *teller, const SwChapter *chapter)
       && sw_table_from_name (chapter->table, &entry->table))
     {
       entry->record = say_subject (teller, chapter, entry->table);
-      entry->lines = tell_changes (teller, entry->table, chapter->row, chapter->changes);
+      entry->lines = tell_changes (teller, entry->table, chapter->row, chapter->changes, is_news);
     }
   else
     entry->lines = g_ptr_array_new_with_free_func (free_line);
@@ -363,5 +395,5 @@ sw_story_columns (
     return NULL;
   last = collect_last (chapters);
   init_teller (&teller, store, wording);
-  return tell_changes (&teller, table, row, last);
+  return tell_changes (&teller, table, row, last, is_remarkable);
 }

@@ -302,7 +302,7 @@ const SwToldTable sw_told_plant_tables[] = {
          NC_ ("table", "Test plan"),
          NC_ ("table", "Test plans"),
          NP_ ("%s test plan", "%s test plans"),
-         NC_ ("record", "Test plan of %2$s: %1$s"),
+         NC_ ("record", "Test plan of %2$s (%1$s)"),
          NULL),
 };
 const guint sw_n_told_plant_tables = G_N_ELEMENTS (sw_told_plant_tables);

@@ -227,7 +227,7 @@ const SwToldTable sw_told_test_tables[] = {
          NC_ ("table", "Schedule decision"),
          NC_ ("table", "Schedule decisions"),
          NP_ ("%s schedule decision", "%s schedule decisions"),
-         NC_ ("record", "Schedule decision for %2$s: %1$s"),
+         NC_ ("record", "Schedule decision for %2$s (%1$s)"),
          "schedule"),
   TABLE ("sign_in",
          sign_in,

@@ -58,11 +58,17 @@ fits (const char *wanted, const char *found)
   return wanted == NULL || (found != NULL && strcmp (wanted, found) == 0);
 }
 
+static const Sentence made
+    = { "migrate", "migrate", NULL, NC_ ("journal", "The file was made on %1$s by %2$s, at %3$s."),
+        NC_ ("journal", "The file was made on %1$s by %2$s, at %3$s: %4$s.") };
+
 static const Sentence *
 find_sentence (const SwEntryFacts *facts)
 {
   gsize i = 0;
 
+  if (facts->makes_file)
+    return &made;
   while (i < G_N_ELEMENTS (sentences) - 1
          && !(fits (sentences[i].kind, facts->kind) && fits (sentences[i].action, facts->action)
               && fits (sentences[i].table, facts->table)))

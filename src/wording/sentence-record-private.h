@@ -21,8 +21,7 @@ typedef enum
   SW_TOLD_NUMBER,
   SW_TOLD_SI,    /* stored in SI, told in @unit */
   SW_TOLD_PLAIN, /* stored in @unit already */
-  SW_TOLD_STEPS,
-  SW_TOLD_NEVER
+  SW_TOLD_STEPS
 } SwToldKind;
 
 typedef struct

@@ -15,11 +15,13 @@
 /* Of every table. */
 static const SwToldColumn common[] = {
   { NAMED ("happened_ms", NC_ ("column", "When it happened")), SW_TOLD_TIME },
-  { NAMED ("recorded_ms", NC_ ("column", "When it was written")), SW_TOLD_NEVER },
-  { NAMED ("offset_min", NC_ ("column", "Offset of the time zone")), SW_TOLD_NEVER },
-  { NAMED ("late", NC_ ("column", "Written late")), SW_TOLD_NEVER },
-  { NAMED ("voided", NC_ ("column", "Voided")), SW_TOLD_NEVER },
+  { NAMED ("recorded_ms", NC_ ("column", "When it was written")), SW_TOLD_TIME },
+  { NAMED ("offset_min", NC_ ("column", "Offset of the time zone")), SW_TOLD_PLAIN, NULL,
+    SW_UNIT_MINUTE },
+  { NAMED ("late", NC_ ("column", "Written late")), SW_TOLD_YES_NO },
+  { NAMED ("voided", NC_ ("column", "Voided")), SW_TOLD_YES_NO },
 };
+#define TOLD_IN_ENTRY 1 /* the first of them; an entry's sentence says the others */
 
 /* ---- tables and columns ---- */
 
@@ -98,9 +100,10 @@ sw_say_column (const SwWording *wording, const char *table, const char *column)
 gboolean
 sw_column_is_told (const char *table, const char *column)
 {
-  const SwToldColumn *told = sw_told_column (table, column);
+  const SwToldColumn *told
+      = find_column (common + TOLD_IN_ENTRY, G_N_ELEMENTS (common) - TOLD_IN_ENTRY, column);
 
-  return told == NULL || told->kind != SW_TOLD_NEVER;
+  return told == NULL || sw_told_table (table) == NULL;
 }
 
 const char *
@@ -255,7 +258,6 @@ say_stored (const SwWording *wording,
       return say_real (wording, context, told, g_ascii_strtod (stored, NULL), digits);
     case SW_TOLD_TEXT:
     case SW_TOLD_TYPED:
-    case SW_TOLD_NEVER:
     default:
       return unescape (stored);
     }

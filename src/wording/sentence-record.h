@@ -38,8 +38,7 @@ typedef struct
   const char *subject_table; /* of a signature: what its subject is; borrowed, may be NULL */
 } SwRecordContext;
 
-/* FALSE for columns that no story tells: the sentence says it already, or it is a computer's
- * matter. */
+/* FALSE for columns that no entry's lines tell: its sentence says it already. */
 gboolean sw_column_is_told (const char *table, const char *column);
 /* The column of the amount whose text as typed this one holds: one of the two is enough in a story.
  * NULL for all others. (transfer none) */
@@ -78,6 +77,7 @@ typedef struct
   const char *identified_by; /* "secret" */
   const char *workstation;
   const char *reason;    /* NULL = none given */
+  gboolean makes_file;   /* a migration that made the file */
   gint64 late_ms;        /* how long after it happened it was written; 0 = not late */
   gint64 clock_back_ms;  /* the clock stood so far before the journal's last time; 0 */
   gint64 clock_ahead_ms; /* it had jumped ahead so far; 0 */

@@ -179,6 +179,32 @@ measure_filter (SwStore *store, const Case *row)
   bench_clear (&bare);
 }
 
+/* ---- acts ---- */
+
+static void
+measure_acts (SwStore *store)
+{
+  const SwBrowseFilter filter = { .outcome = -1 };
+  Bench acts, bare;
+
+  bench_init (&acts);
+  bench_init (&bare);
+  for (int i = 0; i < RUNS; i++)
+    {
+      GError *error = NULL;
+      g_autoptr (GArray) ids = NULL;
+
+      bench_start (&acts);
+      ids = sw_browse_acts (store, &filter, FALSE, &error);
+      bench_stop (&acts);
+      g_assert_no_error (error);
+      run_bare (store, &bare);
+    }
+  bench_print ("acts / bare", &acts, &bare);
+  bench_clear (&acts);
+  bench_clear (&bare);
+}
+
 /* ---- rows ---- */
 
 static void
@@ -273,6 +299,7 @@ main (int argc, char **argv)
   fill_file (plant);
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     measure_filter (plant->store, &cases[i]);
+  measure_acts (plant->store);
   measure_rows (plant->store);
   return 0;
 }

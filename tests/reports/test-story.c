@@ -296,6 +296,41 @@ test_as_it_stands (Bench *bench, gconstpointer data)
   g_assert_nonnull (strstr (text, "Volume drawn: 160" U202F "mL\n"));
   g_assert_null (strstr (text, "150"));
   g_assert_null (strstr (text, "before"));
+  g_assert_nonnull (strstr (text, "When it happened: 24 November 2026 04:00\n"
+                                  "When it was written: 24 November 2026 06:00\n"
+                                  "Written late: yes\nVoided: yes\n"));
+}
+
+/* Nothing remarkable about it: one time says it all. */
+static void
+test_as_it_stands_plain (Bench *bench, gconstpointer data)
+{
+  g_autoptr (GPtrArray) lines
+      = sw_story_columns (bench->plant->store, english, SW_TABLE_TITRATION, bench->titration, NULL);
+  g_autofree char *text = join_lines (lines);
+
+  g_assert_nonnull (strstr (text, "When it happened: 24 November 2026 06:00\n"));
+  g_assert_null (strstr (text, "When it was written"));
+  g_assert_null (strstr (text, "Written late"));
+  g_assert_null (strstr (text, "Voided"));
+}
+
+/* A sample that was begun and then drawn earlier is late by the entry that says so. */
+static void
+test_late_by_update (Bench *bench, gconstpointer data)
+{
+  SwTestPlant *plant = bench->plant;
+  g_autoptr (SwTitration) titration = sw_titration_load (plant->store, bench->titration, NULL);
+  g_autoptr (GPtrArray) story = NULL;
+  const SwStoryEntry *last;
+
+  begin (bench, SW_ACT_TEST, plant->technician, SW_IDENTIFIED_SECRET, NULL);
+  titration->record.happened_ms = plant->now_ms - 3 * SW_TEST_HOUR_MS;
+  g_assert_true (sw_titration_update (plant->store, titration, NULL));
+  commit (bench);
+  story = sw_story_tell (plant->store, english, SW_TABLE_TITRATION, bench->titration, NULL);
+  last = story->pdata[story->len - 1];
+  g_assert_nonnull (strstr (last->sentence, " Written 3 h after it happened."));
 }
 
 static void
@@ -327,7 +362,7 @@ test_migration (Bench *bench, gconstpointer data)
 
   g_assert_cmpint (first->table, ==, SW_N_TABLES);
   g_assert_null (first->record);
-  g_assert_true (g_str_has_prefix (first->sentence, "The file was changed to a newer form on "));
+  g_assert_true (g_str_has_prefix (first->sentence, "The file was made on "));
 }
 
 static void
@@ -380,6 +415,8 @@ main (int argc, char **argv)
   add_lint ("table", test_table);
   add ("sample", test_sample);
   add ("as-it-stands", test_as_it_stands);
+  add ("as-it-stands-plain", test_as_it_stands_plain);
+  add ("late-by-update", test_late_by_update);
   add ("act", test_act);
   add ("migration", test_migration);
   add ("nothing", test_nothing);

@@ -211,6 +211,7 @@ test_told (void)
   g_assert_true (sw_column_is_told ("dose", "of a later version"));
   g_assert_false (sw_column_is_told ("dose", "recorded_ms"));
   g_assert_false (sw_column_is_told ("dose", "voided"));
+  g_assert_false (sw_column_is_told ("dose", "late"));
   g_assert_cmpstr (sw_column_amount ("dose", "added_typed"), ==, "added_si");
   g_assert_null (sw_column_amount ("dose", "added_si"));
   g_assert_cmpuint (sw_column_order ("dose", "titration"), ==, 0);
@@ -290,8 +291,15 @@ static const EntryRow entries[] = {
       .identified_by = "demo" },
     "Added " ON "N. Invented, an invented person, at bench-2." },
   { "migrated",
-    { .action = "migrate", .kind = "migrate", .table = "site", .identified_by = "system" },
+    { .action = "migrate", .kind = "migrate", .table = "schema", .identified_by = "system" },
     "The file was changed to a newer form " ON "the program, at bench-2." },
+  { "made",
+    { .action = "migrate",
+      .kind = "migrate",
+      .table = "schema",
+      .identified_by = "system",
+      .makes_file = TRUE },
+    "The file was made " ON "the program, at bench-2." },
   { "signed in",
     { .action = "insert", .kind = "sign_in", .table = "sign_in", SECRET },
     "Sign-in on 24 May 2026 06:20, written by N. Invented, signed in with a secret, at bench-2." },
