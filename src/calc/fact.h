@@ -51,6 +51,8 @@ typedef enum
   SW_FACT_REVIEWED_ALREADY, /* amend: reviewed, so a reviewer must; review: nothing changed since */
   SW_FACT_VOIDED,           /* the record is out of use */
   SW_FACT_STILL_USED,       /* text: by what; it cannot be taken out of use before that */
+  SW_FACT_NOT_AMENDABLE,    /* this part of a record cannot be amended */
+  SW_FACT_NEVER_VOIDED,     /* a record of this kind cannot be taken out of use by itself */
   SW_FACT_TEST_STILL_OPEN,  /* a test that is not signed is changed in the test itself */
   /* why no dose is shown */
   SW_FACT_NO_DOSE_OUTCOME, /* only acid found is dosed */

@@ -31,7 +31,8 @@ typedef enum
   SW_SCHEDULE_EARLY,      /* a pass that came too early to count */
   SW_SCHEDULE_RETEST,     /* a re-test never counts */
   SW_SCHEDULE_HALVED,     /* acid found */
-  SW_SCHEDULE_RETURNED,   /* back to one day: acid above the set size, new soil, leak, restart */
+  SW_SCHEDULE_RETURNED,   /* back to one day: acid above the set size, new soil, leak, restart, a
+                             correction that would have put the test off */
   SW_SCHEDULE_AT_LONGEST, /* would be longer, held at the plan's longest */
   SW_SCHEDULE_AT_SHORTEST,
   SW_N_SCHEDULE_REASONS

@@ -89,6 +89,17 @@ const char *sw_table_name (SwTable table);
 /* FALSE when no record table has that name; @table is then left alone. */
 gboolean sw_table_from_name (const char *name, SwTable *table);
 
+/* The name of the first column in which two records of a table differ, the columns of @except
+ * (NULL-terminated, may be NULL) left out; NULL = none. Compared as the file would hold them; what
+ * the store alone sets is no difference. (transfer none) */
+const char *sw_record_difference (SwTable table,
+                                  gconstpointer one,
+                                  gconstpointer other,
+                                  const char *const *except);
+/* Any record by its table, as its own functions do: load and free. */
+gpointer sw_record_load (SwStore *store, SwTable table, gint64 id, GError **error);
+void sw_record_free (SwTable table, gpointer record);
+
 /* Marks a row as taken out of use. Inside an act whose reason says why. */
 gboolean sw_record_void (SwStore *store, SwTable table, gint64 id, GError **error);
 

@@ -123,6 +123,40 @@ sw_row_load (SwStore *store, SwTable table, gint64 id, GError **error)
   return record;
 }
 
+gpointer
+sw_record_load (SwStore *store, SwTable table, gint64 id, GError **error)
+{
+  return sw_row_load (store, table, id, error);
+}
+
+void
+sw_record_free (SwTable table, gpointer record)
+{
+  sw_row_free (table, record);
+}
+
+const char *
+sw_record_difference (SwTable table,
+                      gconstpointer one,
+                      gconstpointer other,
+                      const char *const *except)
+{
+  const SwTableInfo *info = sw_table_info (table);
+
+  g_return_val_if_fail (info != NULL && one != NULL && other != NULL, NULL);
+  for (guint i = 0; i < sw_table_n_columns (info); i++)
+    {
+      const SwColumn *column = sw_table_column (info, i);
+      SwCell a = sw_cell_get (column, one);
+      SwCell b = sw_cell_get (column, other);
+
+      if (!column->by_store && !sw_cell_equal (&a, &b)
+          && (except == NULL || !g_strv_contains (except, column->name)))
+        return column->name;
+    }
+  return NULL;
+}
+
 /* ---- ids ---- */
 
 /* IS NOT DISTINCT FROM: an empty key finds the rows where the column is empty. */

@@ -253,6 +253,12 @@ gint64 sw_incident_open_id (SwStore *store, gint64 machine, GError **error);
 /* Sum really added to a machine in a fill, mL of product. */
 gboolean
 sw_dose_total (SwStore *store, gint64 fill, gint64 product, double *total_ml, GError **error);
+/* Whether the person drew its sample, titrated, read a strip or read along, added a dose of it, or
+ * amended any of this. */
+gboolean sw_titration_took_part (
+    SwStore *store, gint64 titration, gint64 person, gboolean *took_part, GError **error);
+/* The titrations in which the person took part, but for amendments, by id. */
+GArray *sw_titration_ids_of_person (SwStore *store, gint64 person, GError **error);
 /* The machine of a titration. */
 gint64 sw_titration_machine (SwStore *store, gint64 titration, GError **error);
 

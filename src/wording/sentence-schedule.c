@@ -17,8 +17,8 @@ static const char *const reasons[SW_N_SCHEDULE_REASONS] = {
                             "interval stays at %2$s."),
   [SW_SCHEDULE_RETEST] = N_ ("Test due %1$s: a re-test does not change the interval of %2$s."),
   [SW_SCHEDULE_HALVED] = N_ ("Test due %1$s: acid was found, so the interval is halved to %2$s."),
-  [SW_SCHEDULE_RETURNED] = N_ ("Test due %1$s: after much acid, a new soil, a leak or a restart "
-                               "the interval starts again at %2$s."),
+  [SW_SCHEDULE_RETURNED] = N_ ("Test due %1$s: after much acid, a new soil, a leak, a restart or "
+                               "a corrected record the interval starts again at %2$s."),
   [SW_SCHEDULE_AT_LONGEST] = N_ ("Test due %1$s: the test passed, and the plan allows no interval "
                                  "longer than %2$s."),
   [SW_SCHEDULE_AT_SHORTEST] = N_ ("Test due %1$s: acid was found, and the plan allows no interval "

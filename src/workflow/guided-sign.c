@@ -11,22 +11,9 @@
 #include "workflow/guided-private.h"
 
 #include "calc/schedule.h"
+#include "workflow/incident-private.h"
 #include "workflow/schedule-private.h"
 #include "workflow/signature-private.h"
-
-static gboolean
-found_acid (SwOutcomeKind kind)
-{
-  return kind == SW_OUTCOME_ACID_FOUND || kind == SW_OUTCOME_OVER_RANGE;
-}
-
-/* A reserve is the opposite of acid. No reserve alone says nothing: do a base test. */
-static gboolean
-shows_no_acid (SwOutcomeKind kind)
-{
-  return kind == SW_OUTCOME_PASSED || kind == SW_OUTCOME_RESERVE_FOUND
-         || kind == SW_OUTCOME_RESERVE_OVER_RANGE;
-}
 
 /* ---- dose ---- */
 
@@ -48,82 +35,19 @@ answer_dose (SwGuidedMove *move, GError **error)
 /* ---- incident ---- */
 
 static gboolean
-open_incident (SwGuidedMove *move, GError **error)
-{
-  g_autoptr (SwIncident) incident = sw_incident_new ();
-
-  incident->machine = move->state->machine->record.id;
-  incident->opened_by_titration = move->titration->record.id;
-  incident->state = SW_INCIDENT_OPEN;
-  incident->over_range = move->titration->outcome == SW_OUTCOME_OVER_RANGE;
-  return sw_incident_insert (move->test->store, incident, error);
-}
-
-/* Acid while an incident is open belongs to it. One that waits for its reviewer is over: this is
- * another. */
-static gboolean
-note_acid (SwGuidedMove *move, SwIncident *incident, GError **error)
-{
-  if (incident == NULL || incident->state != SW_INCIDENT_OPEN)
-    return open_incident (move, error);
-  if (move->titration->outcome != SW_OUTCOME_OVER_RANGE)
-    return TRUE;
-  incident->over_range = TRUE;
-  return sw_incident_update (move->test->store, incident, error);
-}
-
-/* A dose that still waits for its own re-test is not answered by a test drawn for something else.
- */
-static gboolean
-note_pass (SwGuidedMove *move, SwIncident *incident, GError **error)
-{
-  g_autoptr (GArray) unanswered = NULL;
-
-  if (incident == NULL || incident->state != SW_INCIDENT_OPEN)
-    return TRUE;
-  unanswered = sw_dose_unanswered_ids (move->test->store, incident->machine, error);
-  if (unanswered == NULL || unanswered->len > 0)
-    return unanswered != NULL;
-  incident->state = SW_INCIDENT_RETEST_PASSED;
-  incident->answered_by_titration = move->titration->record.id;
-  return sw_incident_update (move->test->store, incident, error);
-}
-
-static gboolean
 note_incident (SwGuidedMove *move, GError **error)
 {
+  SwStore *store = move->test->store;
+  gint64 machine = move->state->machine->record.id;
   SwOutcomeKind kind = move->titration->outcome;
-  g_autoptr (SwIncident) incident = NULL;
-  GError *failure = NULL;
-  gint64 id;
 
-  id = sw_incident_open_id (move->test->store, move->state->machine->record.id, &failure);
-  if (!sw_answered (failure, error))
-    return FALSE;
-  if (id != 0)
-    {
-      incident = sw_incident_load (move->test->store, id, error);
-      if (incident == NULL)
-        return FALSE;
-    }
-  if (found_acid (kind))
-    return note_acid (move, incident, error);
-  return !shows_no_acid (kind) || note_pass (move, incident, error);
+  if (sw_outcome_is_acid (kind))
+    return sw_incident_note_acid (store, machine, move->titration, error);
+  return !sw_outcome_shows_no_acid (kind)
+         || sw_incident_note_pass (store, machine, move->titration, error);
 }
 
 /* ---- schedule ---- */
-
-/* 2.7: an acid result of the plan's set size or above; off unless set. */
-static gboolean
-goes_back_to_start (const SwTitration *titration, const SwPlan *plan)
-{
-  if (isnan (plan->back_to_start_at))
-    return FALSE;
-  if (titration->outcome == SW_OUTCOME_OVER_RANGE)
-    return TRUE;
-  return titration->outcome == SW_OUTCOME_ACID_FOUND
-         && titration->pass_at >= plan->back_to_start_at;
-}
 
 static gboolean
 store_decision (SwGuidedMove *move, GError **error)
@@ -136,9 +60,9 @@ store_decision (SwGuidedMove *move, GError **error)
 
   if (plan == NULL)
     return FALSE;
-  facts.acid = found_acid (move->titration->outcome);
+  facts.acid = sw_outcome_is_acid (move->titration->outcome);
   facts.retest = sample->purpose == SW_PURPOSE_RETEST;
-  facts.back_to_start = goes_back_to_start (move->titration, plan);
+  facts.back_to_start = sw_schedule_goes_back (plan, move->titration);
   decision = sw_schedule_decide (store, plan, move->titration, &facts, error);
   return decision != NULL && sw_decision_insert (store, decision, error);
 }

@@ -120,26 +120,6 @@ check_titration (SwStore *store, gint64 id, SwVerifyReport *report, GError **err
 
 /* ---- doses ---- */
 
-static void
-make_input (const SwDoseRow *dose,
-            const SwTitration *titration,
-            const SwMethodVersion *version,
-            SwDoseInput *input)
-{
-  SwDoseInput ours;
-
-  sw_result_dose_input (titration, version, input);
-  input->system_l = (SwQuantity){ dose->system_l, sw_or_zero (dose->system_u_l), INFINITY };
-  input->product
-      = (SwQuantity){ dose->product_mmol_ml, sw_or_zero (dose->product_u_mmol_ml), INFINITY };
-  input->strength_ratio
-      = isnan (dose->strength_ratio) ? SW_UNKNOWN : SW_EXACT (dose->strength_ratio);
-  ours = *input;
-  if (dose->supplier_governs)
-    sw_result_supplier_input (&ours, version->supplier_factor_ml_l, input);
-  input->extra = sw_or_zero (dose->extra_steps);
-}
-
 /* Said as the file holds it: in the unit that the column's name tells. */
 static void
 compare_volume (const Subject *subject, const char *column, double expected_ml, double found_ml)
@@ -182,7 +162,7 @@ check_dose (SwStore *store, gint64 id, SwVerifyReport *report, GError **error)
 
   const Subject subject = { report, SW_TABLE_DOSE, id, row->record.journal_seq, row->calc_version };
   const SwDoseRules rules = { row->graduation_ml, INFINITY, INFINITY };
-  make_input (row, titration, version, &input);
+  sw_result_stored_input (row, titration, version, &input);
   if (sw_dose_compute (&input, &rules, &dose, &failure))
     compare_dose (&subject, row, &dose);
   else

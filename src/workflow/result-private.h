@@ -29,6 +29,12 @@ void sw_result_dose_input (const SwTitration *titration,
  * steps, no blank, no caustic addition. 2.3: which one governs is a setting of the method. */
 void sw_result_supplier_input (const SwDoseInput *ours, double factor_ml_l, SwDoseInput *supplier);
 
+/* What a stored dose was worked out from: its own row, and the titration's. */
+void sw_result_stored_input (const SwDoseRow *dose,
+                             const SwTitration *titration,
+                             const SwMethodVersion *version,
+                             SwDoseInput *input);
+
 /* What a step is worth in the flask, mL of product per L of solvent; NAN where it cannot be said.
  * @itself: the titrant is the product dosed. */
 double sw_result_per_step (const SwTitration *titration, gboolean itself, double product_mmol_ml);

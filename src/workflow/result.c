@@ -106,6 +106,25 @@ sw_result_supplier_input (const SwDoseInput *ours, double factor_ml_l, SwDoseInp
   supplier->blank = 0.0;
 }
 
+void
+sw_result_stored_input (const SwDoseRow *dose,
+                        const SwTitration *titration,
+                        const SwMethodVersion *version,
+                        SwDoseInput *input)
+{
+  SwDoseInput ours;
+
+  sw_result_dose_input (titration, version, input);
+  input->system_l = make_quantity (dose->system_l, dose->system_u_l);
+  input->product = make_quantity (dose->product_mmol_ml, dose->product_u_mmol_ml);
+  input->strength_ratio
+      = isnan (dose->strength_ratio) ? SW_UNKNOWN : SW_EXACT (dose->strength_ratio);
+  ours = *input;
+  if (dose->supplier_governs)
+    sw_result_supplier_input (&ours, version->supplier_factor_ml_l, input);
+  input->extra = sw_or_zero (dose->extra_steps);
+}
+
 double
 sw_result_per_step (const SwTitration *titration, gboolean itself, double product_mmol_ml)
 {

@@ -159,3 +159,61 @@ sw_schedule_decide (SwStore *store,
       store, titration->closed_ms + (gint64)(after.interval_days * (double)MS_PER_DAY));
   return decision;
 }
+
+/* ---- after a correction ---- */
+
+gboolean
+sw_schedule_goes_back (const SwPlan *plan, const SwTitration *titration)
+{
+  if (isnan (plan->back_to_start_at))
+    return FALSE;
+  if (titration->outcome == SW_OUTCOME_OVER_RANGE)
+    return TRUE;
+  return titration->outcome == SW_OUTCOME_ACID_FOUND
+         && titration->pass_at >= plan->back_to_start_at;
+}
+
+/* @facts apply to the staircase that counts now; the interval never grows by a correction. */
+static SwDecision *
+decide_corrected (SwStore *store,
+                  const SwPlan *plan,
+                  const SwScheduleFacts *facts,
+                  gint64 titration,
+                  gint64 due_ms,
+                  GError **error)
+{
+  const SwScheduleLimits limits = get_limits (plan);
+  SwStaircase before;
+  SwStaircase after;
+  SwScheduleReason reason;
+  SwDecision *decision;
+  gint64 last_due_ms;
+
+  if (!load_staircase (store, plan, &before, &last_due_ms, error)
+      || !sw_schedule_advance (&before, facts, &limits, &after, &reason, error))
+    return NULL;
+  after.interval_days = MIN (after.interval_days, before.interval_days);
+  decision = make_decision (plan, &after, reason);
+  decision->titration = titration;
+  decision->due_ms = due_ms;
+  return decision;
+}
+
+SwDecision *
+sw_schedule_decide_amended (
+    SwStore *store, const SwPlan *plan, const SwTitration *titration, gint64 now_ms, GError **error)
+{
+  const SwScheduleFacts facts
+      = { .acid = TRUE, .back_to_start = sw_schedule_goes_back (plan, titration) };
+
+  return decide_corrected (store, plan, &facts, titration->record.id, now_ms, error);
+}
+
+SwDecision *
+sw_schedule_keep_due (
+    SwStore *store, const SwPlan *plan, gint64 titration, gint64 due_ms, GError **error)
+{
+  const SwScheduleFacts facts = { .back_to_start = TRUE };
+
+  return decide_corrected (store, plan, &facts, titration, due_ms, error);
+}
