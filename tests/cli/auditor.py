@@ -105,6 +105,27 @@ GUARDS = [
     ("an index dropped", "DROP INDEX plan_by_machine", "6"),
 ]
 
+# What an answer must say about the plant of make-audited: (a word of its block, a pattern of a line).
+ANSWERS = [
+    ("drawn_by", r"M-07-261125-1 .*beside the condenser.*2026-11-25T06:13.*T. Invented +150 mL"),
+    ("titrant_lot", r"M-07-261124-1 .*50 mL +Drop test +1 +N-1 +S-1 +dropper A"),
+    ("struck_reason", r"M-07-261125-1 +4 +3.0 +Green +neutral"),
+    ("low_again", r"0.42 +5.0e-05 +5.0e-08 +0.00084 +0.00126 +0.00084 +0.00126"),
+    ("corrected_since", r"reviewed +\w+ +titration +1 +0 *$"),
+    ("corrected_since", r"performed +\w+ +titration +3 +1 *$"),
+    ("measured_m3", r"added +0.00126 +0.00126 +0.00126 .*T. Invented +N-1"),
+    ("closed_by", r"M-07-261125-2 +passed .*closed +an invented cause +R. Invented"),
+    ("because", r"R. Invented, amend of sample 3, because: read the label again"),
+    ("because", r"R. Invented, void of titration 4, because: begun on the wrong machine"),
+    ("shortest_days", r"M-07 .*1.0 +1.0 +7.0 +same"),
+    ("AS late\n", r"M-07 +2026-11-24T06:00:00.000.01:00 +2026-11-24T06:05:00.000.01:00 +late"),
+    ("900000", r"^sample +5 +2026-11-26T07:33:00.000.01:00 +2026-11-26T08:28"),
+    ("clock_ahead_ms,", r" 7140000 "),
+    ("clock_ahead_ms,", r" 10800000 "),
+    ("sign_in", r"R. Invented +0"),
+    (".dump", r"^CREATE TABLE restoration"),
+]
+
 count = 0
 
 
@@ -138,6 +159,10 @@ def test_sound(folder, tools):
             fine &= report(f"sound/answer-{title}", f"printed: {printed[:500]}" if bad else "")
         else:
             fine &= report(f"sound/step-{title}", printed if "rror" in printed else "")
+    for word, pattern in ANSWERS:
+        given = [out for (kind, _, text), out in zip(BLOCKS, parts) if kind == "answer" and word in text]
+        bad = not any(re.search(pattern, out, re.MULTILINE) for out in given)
+        fine &= report(f"answers/{re.sub(r'[^a-z0-9]+', '-', pattern.lower()).strip('-')}", "\n".join(given)[:900] if bad else "")
     return fine
 
 
