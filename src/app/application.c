@@ -13,6 +13,7 @@
 #include "app/start/start-window.h"
 #include "app/theme.h"
 #include "app/window.h"
+#include "records/checkpoint.h"
 #include "sw-config.h"
 
 struct _SwApplication
@@ -135,6 +136,8 @@ sw_application_open_store (SwApplication *self, SwStore *store)
   remember (store);
   sw_application_speak (self, wording);
   g_autoptr (SwContext) context = sw_context_new (store, wording);
+  g_autofree char *trust = sw_trust_folder_dup_default ();
+  sw_context_set_trust_folder (context, trust);
   SwWindow *window = sw_window_new (GTK_APPLICATION (self), context);
   gtk_window_present (GTK_WINDOW (window));
   close_start (self);

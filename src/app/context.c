@@ -6,9 +6,12 @@
  *      in a demo plant SW_IDENTIFIED_DEMO, because there everybody is invented; one who signed in
  *      is SW_IDENTIFIED_SECRET.
  *   2. Who had a secret when they came is never SW_IDENTIFIED_SELECTED.
- *   3. actor.reason is NULL except in the copy that sw_context_get_actor_because hands out.
+ *   3. Whoever closes a file that was written leaves its head signed, where that can be done.
+ *   4. actor.reason is NULL except in the copy that sw_context_get_actor_because hands out.
  */
 #include "app/context.h"
+
+#include "records/checkpoint.h"
 
 struct _SwContext
 {
@@ -18,6 +21,9 @@ struct _SwContext
   SwStore *store;
   SwWording *wording;
   char *reason;
+  char *trust_folder;
+
+  gboolean trust_told; /* that checkpoints cannot be kept: once */
 
   gint64 person;
   gboolean demo;
@@ -29,6 +35,7 @@ enum
 {
   SIGNAL_CHANGED,
   SIGNAL_PERSON_CHANGED,
+  SIGNAL_TRUST_FAILED,
   N_SIGNALS
 };
 
@@ -36,11 +43,79 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (SwContext, sw_context, G_TYPE_OBJECT)
 
+/* ---- checkpoints ---- */
+
+static gboolean
+may_sign (SwContext *self)
+{
+  return self->trust_folder != NULL && !self->demo && !sw_store_is_read_only (self->store);
+}
+
+/* Takes @error. */
+static void
+tell_trust_failed (SwContext *self, GError *error)
+{
+  g_autoptr (GError) owned = error;
+
+  if (self->trust_told)
+    return;
+  self->trust_told = TRUE;
+  g_signal_emit (self, signals[SIGNAL_TRUST_FAILED], 0, owned);
+}
+
+void
+sw_context_sign_head (SwContext *self)
+{
+  GError *error = NULL;
+
+  g_return_if_fail (SW_IS_CONTEXT (self));
+  if (may_sign (self) && !sw_checkpoint_sign (self->store, self->trust_folder, NULL, &error))
+    tell_trust_failed (self, error);
+}
+
+void
+sw_context_check_trust (SwContext *self)
+{
+  GError *error = NULL;
+
+  g_return_if_fail (SW_IS_CONTEXT (self));
+  if (may_sign (self) && !sw_trust_folder_check (self->trust_folder, &error))
+    tell_trust_failed (self, error);
+}
+
+/* What a person has signed for is signed for by the PC, too. */
+static void
+sign_when_due (SwContext *self)
+{
+  gboolean due = FALSE;
+
+  if (may_sign (self) && sw_checkpoint_is_due (self->store, &due, NULL) && due)
+    sw_context_sign_head (self);
+}
+
+void
+sw_context_set_trust_folder (SwContext *self, const char *folder)
+{
+  g_return_if_fail (SW_IS_CONTEXT (self));
+  g_free (self->trust_folder);
+  self->trust_folder = g_strdup (folder);
+}
+
+const char *
+sw_context_get_trust_folder (SwContext *self)
+{
+  g_return_val_if_fail (SW_IS_CONTEXT (self), NULL);
+  return self->trust_folder;
+}
+
 static void
 sw_context_finalize (GObject *object)
 {
   SwContext *self = SW_CONTEXT (object);
 
+  if (may_sign (self))
+    sw_checkpoint_sign (self->store, self->trust_folder, NULL, NULL);
+  g_clear_pointer (&self->trust_folder, g_free);
   g_clear_pointer (&self->store, sw_store_close);
   g_clear_pointer (&self->wording, sw_wording_unref);
   g_clear_pointer (&self->reason, g_free);
@@ -57,6 +132,8 @@ sw_context_class_init (SwContextClass *klass)
       = g_signal_new ("changed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[SIGNAL_PERSON_CHANGED] = g_signal_new ("person-changed", type, G_SIGNAL_RUN_LAST, 0, NULL,
                                                  NULL, NULL, G_TYPE_NONE, 0);
+  signals[SIGNAL_TRUST_FAILED] = g_signal_new ("trust-failed", type, G_SIGNAL_RUN_LAST, 0, NULL,
+                                               NULL, NULL, G_TYPE_NONE, 1, G_TYPE_ERROR);
 }
 
 static void
@@ -176,4 +253,5 @@ sw_context_changed (SwContext *self)
 {
   g_return_if_fail (SW_IS_CONTEXT (self));
   g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
+  sign_when_due (self);
 }

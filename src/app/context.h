@@ -34,6 +34,17 @@ const SwActor *sw_context_get_actor (SwContext *self);
 /* The same with a reason (copied, valid until the next call). (transfer none) */
 const SwActor *sw_context_get_actor_because (SwContext *self, const char *reason);
 
+/* Where checkpoints stand outside of the file (records/checkpoint.h); NULL, as at first: nowhere,
+ * nothing is signed. A demo plant's head is never signed: nobody relies on it. */
+void sw_context_set_trust_folder (SwContext *self, const char *folder);
+const char *sw_context_get_trust_folder (SwContext *self); /* (transfer none) */
+/* Signs the journal's head: before a backup, a snapshot or an export. By itself the context does it
+ * after a signature and when the file is closed. Never blocks work: the first failure emits
+ * "trust-failed" with the error, later ones nothing. No act may run. */
+void sw_context_sign_head (SwContext *self);
+/* Finds out at once whether checkpoints can be kept. */
+void sw_context_check_trust (SwContext *self);
+
 /* Call after each successful write: emits "changed", and every page on screen shows the file anew.
  */
 void sw_context_changed (SwContext *self);

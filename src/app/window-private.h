@@ -28,6 +28,8 @@ struct _SwWindow
   GtkWidget *read_only_banner;
   GtkLabel *read_only_text;
   GtkWidget *secret_banner;
+  GtkWidget *trust_banner;
+  GtkLabel *trust_text;
   GtkStack *frame;
   SwSidebar *sidebar;
   GtkStack *pages;
@@ -37,6 +39,7 @@ struct _SwWindow
 
   /* Borrowed: children of the stacks, NULL until first asked for */
   GtkWidget *setup;
+  GtkWidget *verify;
   GtkWidget *test;
 
   guint timer;
@@ -64,6 +67,9 @@ void sw_window_show_plant (SwWindow *self);
 void sw_window_watch_people (SwWindow *self);
 /* The banner of a file that no administrator's secret guards yet. */
 void sw_window_show_guard (SwWindow *self);
+/* ---- window-trust.c ---- */
+/* The banner of a file that lacks what this PC has signed. */
+void sw_window_watch_trust (SwWindow *self);
 
 /* Goes on with the test that waited for a person, if any. */
 void sw_window_go_on (SwWindow *self);

@@ -14,6 +14,7 @@
 
 #include "app/setup/setup-page.h"
 #include "app/plant-words.h"
+#include "app/verify/verify-page.h"
 #include "workflow/guided.h"
 
 /* What a minute changes: how late things are, what is due today. */
@@ -57,6 +58,12 @@ sw_window_show_place (SwWindow *self)
   else if (shows_page (self, "setup"))
     {
       sw_window_set_place (self, sw_trc (sw_context_get_wording (self->context), "page", "Set-up"));
+      sw_sidebar_select (self->sidebar, SW_SIDEBAR_NOTHING);
+    }
+  else if (shows_page (self, "verify"))
+    {
+      sw_window_set_place (
+          self, sw_trc (sw_context_get_wording (self->context), "page", "Verify Records"));
       sw_sidebar_select (self->sidebar, SW_SIDEBAR_NOTHING);
     }
   else
@@ -112,6 +119,19 @@ sw_window_show_setup (SwWindow *self, const char *section)
     }
   sw_setup_page_show (SW_SETUP_PAGE (self->setup), section);
   show_page (self, "setup");
+}
+
+void
+sw_window_show_verify (SwWindow *self)
+{
+  g_return_if_fail (SW_IS_WINDOW (self));
+
+  if (self->verify == NULL)
+    {
+      self->verify = sw_verify_page_new (self->context);
+      gtk_stack_add_named (self->pages, self->verify, "verify");
+    }
+  show_page (self, "verify");
 }
 
 /* ---- messages ---- */
@@ -194,6 +214,12 @@ setup_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+verify_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  sw_window_show_verify (SW_WINDOW (widget));
+}
+
+static void
 find_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   if (!sw_window_shows_test (SW_WINDOW (widget)))
@@ -228,6 +254,7 @@ sw_window_dispose (GObject *object)
     sw_test_page_close (SW_TEST_PAGE (self->test));
   self->test = NULL;
   self->setup = NULL;
+  self->verify = NULL;
   g_clear_object (&self->context);
   G_OBJECT_CLASS (sw_window_parent_class)->dispose (object);
 }
@@ -242,6 +269,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SwWindow, read_only_banner);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, read_only_text);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, secret_banner);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, trust_banner);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, trust_text);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, frame);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, sidebar);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, pages);
@@ -271,6 +300,7 @@ sw_window_class_init (SwWindowClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, count_changed_cb);
   gtk_widget_class_install_action (widget_class, "win.todo", NULL, todo_cb);
   gtk_widget_class_install_action (widget_class, "win.setup", NULL, setup_cb);
+  gtk_widget_class_install_action (widget_class, "win.verify", NULL, verify_cb);
   gtk_widget_class_install_action (widget_class, "win.find", NULL, find_cb);
   gtk_widget_class_install_action (widget_class, "win.who", NULL, who_cb);
   gtk_widget_class_install_action (widget_class, "win.move", "i", move_cb);
@@ -309,6 +339,7 @@ sw_window_new (GtkApplication *application, SwContext *context)
                            G_CONNECT_SWAPPED);
   show_banners (self);
   sw_window_watch_people (self);
+  sw_window_watch_trust (self);
   sw_window_show_todo (self);
   gtk_widget_grab_focus (GTK_WIDGET (self->todo));
   self->timer = g_timeout_add_seconds (REFRESH_S, refresh_cb, self);

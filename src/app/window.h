@@ -42,6 +42,7 @@ gboolean sw_window_check_idle (SwWindow *self, gint64 monotonic_us, gint64 real_
 void sw_window_show_todo (SwWindow *self);
 void sw_window_show_machine (SwWindow *self, gint64 machine);
 void sw_window_show_setup (SwWindow *self, const char *section); /* "machines", ... or NULL */
+void sw_window_show_verify (SwWindow *self);
 /* Begin or resume a guided test; a refusal is shown as a toast. The test covers the sidebar. */
 void sw_window_begin_test (SwWindow *self, gint64 plan, SwPurpose purpose, gint64 answers_dose);
 void sw_window_resume_test (SwWindow *self, gint64 titration);

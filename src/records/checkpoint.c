@@ -104,6 +104,22 @@ is_needed (SwStore *store, const char *folder, const char *uuid, gboolean *neede
   return TRUE;
 }
 
+gboolean
+sw_checkpoint_is_due (SwStore *store, gboolean *due, GError **error)
+{
+  gint64 count = 0;
+
+  g_return_val_if_fail (store != NULL && due != NULL, FALSE);
+  *due = FALSE;
+  if (!sw_sql_integer (store,
+                       "SELECT count(*) FROM journal WHERE kind = 'sign'"
+                       " AND seq > coalesce((SELECT max(seq) FROM checkpoint), 0)",
+                       NULL, 0, &count, error))
+    return FALSE;
+  *due = count > 0;
+  return TRUE;
+}
+
 /* Inside of the act: the line outside, then the row (invariant 1). */
 static gboolean
 write_checkpoint (

@@ -53,6 +53,12 @@ char *sw_trust_folder_dup_default (void);
  * and is no reason to stop working. */
 gboolean sw_checkpoint_sign (SwStore *store, const char *folder, gint64 *seq, GError **error);
 
+/* Whether somebody has signed something since the last checkpoint: time for one. */
+gboolean sw_checkpoint_is_due (SwStore *store, gboolean *due, GError **error);
+
+/* Makes folder and key when they are not there; FALSE says that no checkpoint can be kept. */
+gboolean sw_trust_folder_check (const char *folder, GError **error);
+
 /* The newest checkpoint row of the file, or NULL without an error when there is none. (transfer
  * full) */
 SwCheckpoint *sw_checkpoint_last (SwStore *store, GError **error);

@@ -152,6 +152,18 @@ sw_trust_key_load (const char *folder, SwTrustKey *key, GError **error)
 }
 
 gboolean
+sw_trust_folder_check (const char *folder, GError **error)
+{
+  SwTrustKey key;
+  gboolean there;
+
+  g_return_val_if_fail (folder != NULL, FALSE);
+  there = sw_trust_key_load (folder, &key, error);
+  sw_trust_key_wipe (&key);
+  return there;
+}
+
+gboolean
 sw_trust_key_peek (const char *folder, char public_key[SW_KEY_LENGTH + 1])
 {
   g_autofree char *path = g_build_filename (folder, "key", NULL);
