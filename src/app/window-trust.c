@@ -12,7 +12,8 @@ trust_failed_cb (SwWindow *self, const GError *error)
 {
   const SwWording *wording = sw_context_get_wording (self->context);
   g_autofree char *why = sw_plant_say_error (wording, error);
-  g_autofree char *words = sw_say_trust_failed (wording, why);
+  g_autofree char *words
+      = sw_say_trust_failed (wording, sw_context_get_trust_folder (self->context), why);
 
   sw_toast_show (self->toast, words, TRUE);
 }

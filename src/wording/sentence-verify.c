@@ -15,6 +15,13 @@ or_nothing (const SwWording *wording, const char *text)
   return text != NULL ? text : sw_trc (wording, "value", "nothing");
 }
 
+/* Whole, whatever its size. */
+static char *
+say_count (const SwWording *wording, gint64 count)
+{
+  return sw_number_format (wording, (double)count, 15);
+}
+
 /* ---- findings ---- */
 
 static char *
@@ -42,7 +49,7 @@ say_schema (const SwWording *wording, const SwVerifyFact *fact)
 static char *
 say_chain (const SwWording *wording, const SwVerifyFact *fact)
 {
-  g_autofree char *seq = sw_number_format (wording, (double)fact->seq, 0);
+  g_autofree char *seq = say_count (wording, fact->seq);
 
   /* Translators: number of a journal entry; name of a part of it, such as "hash". */
   return g_strdup_printf (
@@ -105,7 +112,7 @@ say_checkpoint (const SwWording *wording, const SwVerifyFact *fact)
     return g_strdup_printf (
         sw_tr (wording, "The checkpoint of %s is not genuine: its signature does not fit."), time);
 
-  g_autofree char *seq = sw_number_format (wording, (double)fact->seq, 0);
+  g_autofree char *seq = say_count (wording, fact->seq);
   /* Translators: a date and time; the number of a journal entry. */
   return g_strdup_printf (
       sw_tr (wording, "The checkpoint of %s signed another journal: entry %s is not the one that "
@@ -119,8 +126,8 @@ static char *
 say_lost_checkpoint (const SwWording *wording, const SwVerifyFact *fact)
 {
   g_autofree char *time = sw_date_time_format (wording, fact->utc_ms);
-  g_autofree char *seq = sw_number_format (wording, (double)fact->seq, 0);
-  g_autofree char *kept = sw_number_format (wording, (double)fact->kept_seq, 0);
+  g_autofree char *seq = say_count (wording, fact->seq);
+  g_autofree char *kept = say_count (wording, fact->kept_seq);
 
   if (fact->kept_seq == 0)
     /* Translators: the number of a journal entry; a date and time. */
@@ -191,8 +198,8 @@ static char *
 say_restoration_note (const SwWording *wording, const SwVerifyFact *fact)
 {
   g_autofree char *time = sw_date_time_format (wording, fact->utc_ms);
-  g_autofree char *kept = sw_number_format (wording, (double)fact->kept_seq, 0);
-  g_autofree char *lost = sw_number_format (wording, (double)fact->seq, 0);
+  g_autofree char *kept = say_count (wording, fact->kept_seq);
+  g_autofree char *lost = say_count (wording, fact->seq);
   /* Translators: stands where a name would, for what the program did by itself. */
   const char *person = fact->person != NULL ? fact->person : sw_trc (wording, "who", "the program");
 
@@ -213,7 +220,7 @@ say_restoration_note (const SwWording *wording, const SwVerifyFact *fact)
 static char *
 say_version_note (const SwWording *wording, const SwVerifyFact *fact)
 {
-  g_autofree char *version = sw_number_format (wording, (double)fact->count, 0);
+  g_autofree char *version = say_count (wording, fact->count);
 
   /* Translators: a record, the number of a version, the name of a field, today's value, the stored
    * value. */
@@ -296,10 +303,10 @@ sw_say_verify_scope (const SwWording *wording,
                      gint64 chain_from,
                      gint64 outside)
 {
-  g_autofree char *entries = sw_number_format (wording, (double)journal_rows, 0);
-  g_autofree char *records = sw_number_format (wording, (double)record_rows, 0);
-  g_autofree char *from = sw_number_format (wording, (double)chain_from, 0);
-  g_autofree char *checkpoints = sw_number_format (wording, (double)MAX (outside, 0), 0);
+  g_autofree char *entries = say_count (wording, journal_rows);
+  g_autofree char *records = say_count (wording, record_rows);
+  g_autofree char *from = say_count (wording, chain_from);
+  g_autofree char *checkpoints = say_count (wording, MAX (outside, 0);
   /* Translators: numbers of journal entries and of records. */
   g_autofree char *looked = g_strdup_printf (
       sw_tr (wording, "%s journal entries and %s records were looked at."), entries, records);
@@ -343,8 +350,8 @@ sw_say_verify_limit (const SwWording *wording, guint i)
 char *
 sw_say_loss (const SwWording *wording, const SwLossFacts *facts)
 {
-  g_autofree char *seq = sw_number_format (wording, (double)facts->seq, 0);
-  g_autofree char *lost = sw_number_format (wording, (double)(facts->seq - facts->kept_seq), 0);
+  g_autofree char *seq = say_count (wording, facts->seq);
+  g_autofree char *lost = say_count (wording, facts->seq - facts->kept_seq);
   g_autofree char *time = sw_date_time_format (wording, facts->utc_ms);
   g_autofree char *kept = sw_date_time_format (wording, facts->kept_utc_ms);
 
@@ -373,11 +380,12 @@ sw_say_loss (const SwWording *wording, const SwLossFacts *facts)
 }
 
 char *
-sw_say_trust_failed (const SwWording *wording, const char *why)
+sw_say_trust_failed (const SwWording *wording, const char *folder, const char *why)
 {
-  /* Translators: %s is why. */
+  /* Translators: a folder; a whole sentence that says why. */
   return g_strdup_printf (
-      sw_tr (wording, "No checkpoints can be kept on this PC: %s. Work goes on; a file that is put "
-                      "back or shortened would not be noticed here."),
-      why);
+      sw_tr (wording,
+             "Work goes on, but no checkpoints can be kept in the folder %s: records that are "
+             "put back or shortened would not be noticed on this PC. %s"),
+      folder, why);
 }

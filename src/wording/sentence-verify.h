@@ -68,6 +68,6 @@ typedef struct
 /* For the banner. */
 char *sw_say_loss (const SwWording *wording, const SwLossFacts *facts);
 /* The checkpoints' folder cannot be written, and what that means; @why: an error in words. */
-char *sw_say_trust_failed (const SwWording *wording, const char *why);
+char *sw_say_trust_failed (const SwWording *wording, const char *folder, const char *why);
 
 G_END_DECLS

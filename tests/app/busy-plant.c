@@ -134,6 +134,7 @@ busy_plant_open_window (
   sw_theme_force (dark ? SW_SCHEME_DARK : SW_SCHEME_LIGHT, FALSE);
   plant->context = sw_context_new (g_steal_pointer (&plant->scene->plant->store), wording);
   busy_plant_work_as (plant, plant->scene->plant->technician);
+  sw_context_set_trust_folder (plant->context, plant->trust);
   plant->window = sw_window_new (NULL, plant->context);
   gtk_window_set_default_size (GTK_WINDOW (plant->window), width, height);
   gtk_window_present (GTK_WINDOW (plant->window));

@@ -18,6 +18,7 @@ typedef struct
   Scene *scene; /* Owned */
   SwTestMachine retest, open, due, later;
   gint64 open_titration, dose;
+  const char *trust; /* Borrowed: folder for checkpoints; NULL = none */
 
   /* Owned; set by busy_plant_open_window */
   SwContext *context;

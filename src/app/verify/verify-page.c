@@ -78,15 +78,18 @@ append_line (GtkBox *box, const char *text, const char *css_class)
   gtk_box_append (box, label);
 }
 
-static gboolean
-is_last_of_kind (const GPtrArray *findings, guint i, guint n)
+/* What to do about finding @i, unless the next one asks for the same. */
+static const char *
+find_advice (SwVerifyPage *self, const GPtrArray *findings, guint i, guint n)
 {
-  const SwFinding *next = i + 1 < n ? g_ptr_array_index (findings, i + 1) : NULL;
+  const char *advice = sw_verify_say_advice (self->context, g_ptr_array_index (findings, i));
+  const char *next = i + 1 < n
+                         ? sw_verify_say_advice (self->context, g_ptr_array_index (findings, i + 1))
+                         : NULL;
 
-  return next == NULL || next->kind != ((SwFinding *)g_ptr_array_index (findings, i))->kind;
+  return g_strcmp0 (advice, next) != 0 ? advice : NULL;
 }
 
-/* What to do stands once behind all of a kind. */
 static void
 show_findings (SwVerifyPage *self, const GPtrArray *findings)
 {
@@ -98,10 +101,10 @@ show_findings (SwVerifyPage *self, const GPtrArray *findings)
     {
       const SwFinding *finding = g_ptr_array_index (findings, i);
       g_autofree char *words = sw_verify_say_finding (self->context, finding);
-      const char *advice = sw_verify_say_advice (self->context, finding);
+      const char *advice = find_advice (self, findings, i, n);
 
       append_line (self->findings, words, "sw-body");
-      if (advice != NULL && is_last_of_kind (findings, i, n))
+      if (advice != NULL)
         append_line (self->findings, advice, "sw-bold");
     }
   if (findings->len > n)
