@@ -306,7 +306,7 @@ sw_say_verify_scope (const SwWording *wording,
   g_autofree char *entries = say_count (wording, journal_rows);
   g_autofree char *records = say_count (wording, record_rows);
   g_autofree char *from = say_count (wording, chain_from);
-  g_autofree char *checkpoints = say_count (wording, MAX (outside, 0);
+  g_autofree char *checkpoints = say_count (wording, MAX (outside, 0));
   /* Translators: numbers of journal entries and of records. */
   g_autofree char *looked = g_strdup_printf (
       sw_tr (wording, "%s journal entries and %s records were looked at."), entries, records);
