@@ -1,82 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Rows in every table, by a seeded random hand. All names are invented. */
-#include "browse-plant.h"
+#include "browse-draw.h"
 
 #include "records/checkpoint-private.h"
 #include "records/row-private.h"
 
 #define SEED 20260504
 #define TESTS 45
-
-/* Words that differ by case, in other scripts, and with characters that SQL patterns know. */
-static const char *const words[] = {
-  "label", "Label",   "ÖLFILM",         "ölfilm", "Straße",  "STRASSE",
-  "100%",  "100 per", "under_score",    "underX", "back\\s", "a\nnew line",
-  "ΩMEGA", "ωmega",   "o\xCC\x88lfilm", /* the same o with dots, in two characters */
-};
-
-static char *
-draw_text (BrowsePlant *plant)
-{
-  const char *one = words[g_rand_int_range (plant->rand, 0, G_N_ELEMENTS (words))];
-  const char *two = words[g_rand_int_range (plant->rand, 0, G_N_ELEMENTS (words))];
-
-  if (g_rand_int_range (plant->rand, 0, 3) == 0)
-    return NULL;
-  return g_strdup_printf ("%s %s", one, two);
-}
-
-static gint64
-draw_id (BrowsePlant *plant, const gint64 *ids, int n)
-{
-  return ids[g_rand_int_range (plant->rand, 0, n)];
-}
-
-#define DRAW(array) draw_id (plant, array, G_N_ELEMENTS (array))
-
-/* Half of them just now, half long ago; several at the same time. */
-static gint64
-draw_time (BrowsePlant *plant)
-{
-  if (g_rand_boolean (plant->rand))
-    return 0;
-  return FIXTURE_START_MS - BROWSE_DAY_MS * g_rand_int_range (plant->rand, 0, BROWSE_DAYS);
-}
-
-static gint64
-draw_row (BrowsePlant *plant, SwTable table)
-{
-  g_autofree char *sql = g_strdup_printf ("SELECT max(id) FROM %s", sw_table_name (table));
-
-  return g_rand_int_range (plant->rand, 1, (int)fixture_ask (&plant->base, sql) + 1);
-}
-
-static void
-begin (BrowsePlant *plant, SwActKind kind)
-{
-  const SwActor actor = { .person = g_rand_boolean (plant->rand) ? DRAW (plant->people) : 0,
-                          .identified = SW_IDENTIFIED_DEMO,
-                          .workstation = "bench-2",
-                          .reason = "read the Ölfilm label again" };
-  GError *error = NULL;
-
-  plant->base.now_ms += 60000;
-  sw_act_begin (plant->base.store, kind, &actor, &error);
-  g_assert_no_error (error);
-}
-
-/* Inserts with a drawn time, and frees. */
-#define INSERT(prefix, row)                                                                        \
-  G_STMT_START                                                                                     \
-  {                                                                                                \
-    GError *failure = NULL;                                                                        \
-    (row)->record.happened_ms = draw_time (plant);                                                 \
-    prefix##_insert (plant->base.store, row, &failure);                                            \
-    g_assert_no_error (failure);                                                                   \
-    plant->last_id = (row)->record.id;                                                             \
-    prefix##_free (row);                                                                           \
-  }                                                                                                \
-  G_STMT_END
 
 /* ---- the plant ---- */
 
@@ -110,17 +40,17 @@ insert_liquids (BrowsePlant *plant)
       SwCalibration *calibration = sw_calibration_new ();
 
       product->name = g_strdup_printf ("Demo Ölfilm %d", i);
-      product->no_limits_by = draw_text (plant);
+      product->no_limits_by = browse_draw_text (plant);
       INSERT (sw_product, product);
       plant->products[i] = plant->last_id;
       solvent->name = g_strdup_printf ("demo solvent %d", i);
-      solvent->sds_reference = draw_text (plant);
+      solvent->sds_reference = browse_draw_text (plant);
       INSERT (sw_solvent, solvent);
       lot->product = plant->products[i];
       lot->code = g_strdup_printf ("L-%d", i);
       INSERT (sw_lot, lot);
       calibration->product = plant->products[i];
-      calibration->dropper = draw_text (plant);
+      calibration->dropper = browse_draw_text (plant);
       INSERT (sw_calibration, calibration);
     }
 }
@@ -135,13 +65,13 @@ insert_machine (BrowsePlant *plant, int i)
   SwPlan *plan = sw_plan_new ();
 
   machine->tag = g_strdup_printf ("M-1%d", i);
-  machine->area = draw_text (plant);
+  machine->area = browse_draw_text (plant);
   INSERT (sw_machine, machine);
   plant->machines[i] = plant->last_id;
   compartment->machine = point->machine = fill->machine = plan->machine = plant->machines[i];
-  compartment->name = draw_text (plant);
+  compartment->name = browse_draw_text (plant);
   INSERT (sw_compartment, compartment);
-  point->directions = draw_text (plant);
+  point->directions = browse_draw_text (plant);
   INSERT (sw_sampling_point, point);
   fill->solvent = plant->plant.solvent;
   INSERT (sw_fill, fill);
@@ -156,7 +86,7 @@ insert_checkpoint (BrowsePlant *plant, gint64 seq)
   g_autoptr (SwCheckpoint) checkpoint = sw_checkpoint_new ();
   GError *error = NULL;
 
-  checkpoint->record.happened_ms = draw_time (plant);
+  checkpoint->record.happened_ms = browse_draw_time (plant);
   fixture_sign (&plant->base, checkpoint, seq);
   sw_checkpoint_insert (plant->base.store, checkpoint, &error);
   g_assert_no_error (error);
@@ -183,7 +113,7 @@ insert_file_rows (BrowsePlant *plant)
           sw_checkpoint_find_hash (plant->base.store, i + 1, &restoration->kept_head, NULL));
       INSERT (sw_restoration, restoration);
       setting->name = g_strdup_printf ("setting %d", i);
-      setting->value = draw_text (plant);
+      setting->value = browse_draw_text (plant);
       INSERT (sw_setting, setting);
     }
 }
@@ -202,7 +132,7 @@ insert_readings (BrowsePlant *plant, gint64 titration)
       reading->ordinal = i;
       reading->colour_field = g_rand_boolean (plant->rand) ? 1 : 0;
       reading->meaning = (SwField)g_rand_int_range (plant->rand, 0, SW_N_FIELDS);
-      reading->struck_reason = draw_text (plant);
+      reading->struck_reason = browse_draw_text (plant);
       reading->reader = g_rand_boolean (plant->rand) ? DRAW (plant->people) : 0;
       INSERT (sw_reading_row, reading);
     }
@@ -217,14 +147,14 @@ insert_dose (BrowsePlant *plant, gint64 titration, gint64 machine)
   incident->machine = machine;
   incident->opened_by_titration = g_rand_boolean (plant->rand) ? titration : 0;
   incident->state = (SwIncidentState)g_rand_int_range (plant->rand, 0, SW_N_INCIDENT_STATES);
-  incident->cause = draw_text (plant);
+  incident->cause = browse_draw_text (plant);
   incident->closed_by = g_rand_boolean (plant->rand) ? DRAW (plant->people) : 0;
   INSERT (sw_incident, incident);
   dose->titration = titration;
   dose->incident = plant->last_id;
   dose->product = DRAW (plant->products);
   dose->state = (SwDoseState)g_rand_int_range (plant->rand, 0, SW_N_DOSE_STATES);
-  dose->place = draw_text (plant);
+  dose->place = browse_draw_text (plant);
   dose->measured_ml = 20.0;
   dose->added.value = g_rand_boolean (plant->rand) ? 40.0 : NAN;
   dose->added_by = g_rand_boolean (plant->rand) ? DRAW (plant->people) : 0;
@@ -248,7 +178,7 @@ insert_titration (BrowsePlant *plant, gint64 sample, gint64 machine, int portion
   titration->outcome = (SwOutcomeKind)g_rand_int_range (plant->rand, 0, SW_N_OUTCOMES);
   titration->net_low = portion == 1 ? -INFINITY : 1.5;
   titration->net_high = portion == 1 ? 2.5 : INFINITY;
-  titration->lot_reason = draw_text (plant);
+  titration->lot_reason = browse_draw_text (plant);
   INSERT (sw_titration, titration);
   id = plant->last_id;
   insert_readings (plant, id);
@@ -270,8 +200,8 @@ insert_test (BrowsePlant *plant, int i)
   sample->machine = machine;
   sample->drawn_by = g_rand_boolean (plant->rand) ? DRAW (plant->people) : 0;
   sample->purpose = (SwPurpose)g_rand_int_range (plant->rand, 0, SW_N_PURPOSES);
-  sample->remarks = draw_text (plant);
-  sample->appearance = draw_text (plant);
+  sample->remarks = browse_draw_text (plant);
+  sample->appearance = browse_draw_text (plant);
   INSERT (sw_sample, sample);
   id = plant->last_id;
   for (int portion = 1; portion <= g_rand_int_range (plant->rand, 0, 3); portion++)
@@ -289,7 +219,7 @@ insert_review (BrowsePlant *plant)
   SwReview *review = sw_review_new ();
 
   review->subject_table = g_strdup (sw_table_name (table));
-  review->subject = draw_row (plant, table);
+  review->subject = browse_draw_row (plant, table);
   review->person = DRAW (plant->people);
   review->meaning = g_rand_int_range (plant->rand, 0, 5) < 3
                         ? SW_MEANING_PERFORMED
@@ -307,25 +237,29 @@ change_row (BrowsePlant *plant)
       = { "remarks", "lot_reason", "struck_reason", "place", "cause", "area" };
   int i = g_rand_int_range (plant->rand, 0, G_N_ELEMENTS (tables));
   const SwColumn *column = sw_table_find_column (sw_table_info (tables[i]), columns[i]);
-  gpointer row = sw_row_load (plant->base.store, tables[i], draw_row (plant, tables[i]), NULL);
+  gpointer row
+      = sw_row_load (plant->base.store, tables[i], browse_draw_row (plant, tables[i]), NULL);
   char **text = (char **)(gpointer)((char *)row + column->offset);
   GError *error = NULL;
 
   g_free (*text);
-  *text = draw_text (plant);
+  *text = browse_draw_text (plant);
   sw_row_update (plant->base.store, tables[i], row, &error);
   g_assert_no_error (error);
   sw_row_free (tables[i], row);
 }
 
-/* Any row of any table but the site. */
+/* A test, a part of one, or any row of any table but the site. */
 static void
 void_row (BrowsePlant *plant)
 {
-  SwTable table = (SwTable)g_rand_int_range (plant->rand, 1, SW_N_TABLES);
+  static const SwTable often[] = { SW_TABLE_TITRATION, SW_TABLE_READING };
+  SwTable table = g_rand_boolean (plant->rand)
+                      ? often[g_rand_int_range (plant->rand, 0, G_N_ELEMENTS (often))]
+                      : (SwTable)g_rand_int_range (plant->rand, 1, SW_N_TABLES);
   GError *error = NULL;
 
-  sw_record_void (plant->base.store, table, draw_row (plant, table), &error);
+  sw_record_void (plant->base.store, table, browse_draw_row (plant, table), &error);
   g_assert_no_error (error);
 }
 
@@ -336,10 +270,10 @@ go_on (BrowsePlant *plant, int n)
     {
       int what = g_rand_int_range (plant->rand, 0, 8);
 
-      begin (plant, what < 4   ? SW_ACT_SIGN
-                    : what < 6 ? SW_ACT_AMEND
-                    : what < 7 ? SW_ACT_VOID
-                               : SW_ACT_DOSE);
+      browse_begin (plant, what < 4   ? SW_ACT_SIGN
+                           : what < 6 ? SW_ACT_AMEND
+                           : what < 7 ? SW_ACT_VOID
+                                      : SW_ACT_DOSE);
       if (what < 4)
         insert_review (plant);
       else if (what == 6)
@@ -350,6 +284,26 @@ go_on (BrowsePlant *plant, int n)
     }
 }
 
+/* A review that nothing but the void of one reading has taken away: chance makes none. */
+static void
+lose_review_by_void (BrowsePlant *plant)
+{
+  SwReview *review = sw_review_new ();
+
+  browse_begin (plant, SW_ACT_TEST);
+  insert_titration (plant, browse_find_last (plant, SW_TABLE_SAMPLE), plant->machines[0], 9);
+  review->subject_table = g_strdup ("titration");
+  review->subject = browse_find_last (plant, SW_TABLE_TITRATION);
+  review->person = plant->people[1];
+  review->meaning = SW_MEANING_REVIEWED;
+  INSERT (sw_review, review);
+  fixture_commit (&plant->base);
+  browse_begin (plant, SW_ACT_VOID);
+  g_assert_true (sw_record_void (plant->base.store, SW_TABLE_READING,
+                                 browse_find_last (plant, SW_TABLE_READING), NULL));
+  fixture_commit (&plant->base);
+}
+
 void
 browse_plant_make (BrowsePlant *plant)
 {
@@ -357,7 +311,7 @@ browse_plant_make (BrowsePlant *plant)
   fixture_plant (&plant->base, &plant->plant);
   plant->rand = g_rand_new_with_seed (SEED);
   plant->people[1] = plant->people[2] = plant->people[3] = plant->people[0] = plant->plant.person;
-  begin (plant, SW_ACT_SETUP);
+  browse_begin (plant, SW_ACT_SETUP);
   insert_people (plant);
   insert_liquids (plant);
   plant->machines[0] = plant->plant.machine;
@@ -367,11 +321,12 @@ browse_plant_make (BrowsePlant *plant)
   fixture_commit (&plant->base);
   for (int i = 0; i < TESTS; i++)
     {
-      begin (plant, SW_ACT_TEST);
+      browse_begin (plant, SW_ACT_TEST);
       insert_test (plant, i);
       fixture_commit (&plant->base);
     }
   go_on (plant, 300);
+  lose_review_by_void (plant);
 }
 
 void

@@ -19,6 +19,7 @@ static const char *const searches[] = {
   "100 per", "%",          "_",      "under_score", "\\",           "back\\s", "ωMEGA",
   "m-07",    "M-11 label", "  ",     "new a",       "label\tunder", "s-1",     "ünal",
   "nowhere", "'",          "\"; --", "demo",        "drop o",       "S-12",    "label xyz",
+  "1label",  "2label",     "3label", "4label",      "5label",
 };
 
 /* ---- comparing ---- */
@@ -381,6 +382,20 @@ test_acts (void)
   g_assert_cmpuint (check_acts (&filter, TRUE), >, 5);
 }
 
+/* A hash stands in every entry, and is not what anybody searches for. */
+static void
+test_acts_hash (void)
+{
+  SwBrowseFilter filter = make_filter (SW_TABLE_SAMPLE);
+  g_autoptr (GPtrArray) all = sw_story_select (bench.base.store, "", NULL, 0, NULL);
+  const SwChapter *chapter = all->pdata[all->len / 2];
+  g_autoptr (GArray) acts = NULL;
+
+  filter.search = chapter->hash;
+  acts = sw_browse_acts (bench.base.store, &filter, FALSE, NULL);
+  g_assert_cmpuint (acts->len, ==, 0);
+}
+
 /* The rows of an act, no more, in order; of the last act, too. */
 static void
 test_act (void)
@@ -446,6 +461,7 @@ main (int argc, char **argv)
   g_test_add_func ("/records/browse/enough", test_enough);
   g_test_add_func ("/records/browse/no-row", test_no_row);
   g_test_add_func ("/records/browse/acts", test_acts);
+  g_test_add_func ("/records/browse/acts-hash", test_acts_hash);
   g_test_add_func ("/records/browse/act", test_act);
   status = g_test_run ();
   for (int table = 0; table < SW_N_TABLES; table++)
