@@ -36,7 +36,7 @@ administrator (const SwDemo *demo)
 static gboolean
 set_up_site (SwDemo *demo, GError **error)
 {
-  const SwActor actor = administrator (demo);
+  const SwActor actor = sw_demo_actor (demo, 0);
   g_autoptr (SwSite) site = sw_site_get (demo->store, error);
 
   if (site == NULL)

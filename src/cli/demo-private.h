@@ -65,6 +65,7 @@ typedef struct
   SwDemoCounts counts;
 } SwDemo;
 
+/* 0 = the program itself, before anybody is there. */
 SwActor sw_demo_actor (const SwDemo *demo, gint64 person);
 SwSigner sw_demo_signer (gint64 person);
 /* The clock moves on by @minutes and a little. */

@@ -46,7 +46,7 @@ SwActor
 sw_demo_actor (const SwDemo *demo, gint64 person)
 {
   return (SwActor){ .person = person,
-                    .identified = SW_IDENTIFIED_DEMO,
+                    .identified = person != 0 ? SW_IDENTIFIED_DEMO : SW_IDENTIFIED_SYSTEM,
                     .workstation = demo->workstation };
 }
 

@@ -38,20 +38,47 @@ sw_guided_test_propose (SwGuidedTest *test, double extra, SwDoseProposal *propos
 
 /* ---- decide ---- */
 
+/* Whoever drew the sample, read a strip or signed is no second pair of eyes. */
+static gboolean
+check_second_person (const SwGuidedMove *move, gint64 person, gboolean *second, GError **error)
+{
+  const SwGuidedState *state = move->state;
+  g_autoptr (GArray) ids = sw_record_ids (move->test->store, SW_TABLE_REVIEW, "subject",
+                                          state->titration->record.id, error);
+
+  *second = person != state->titration->analyst && person != state->sample->drawn_by;
+  for (guint i = 0; i < state->readings->len; i++)
+    *second = *second && ((SwReadingRow *)state->readings->pdata[i])->reader != person;
+  for (guint i = 0; ids != NULL && i < ids->len; i++)
+    {
+      g_autoptr (SwReview) row
+          = sw_review_load (move->test->store, g_array_index (ids, gint64, i), error);
+
+      if (row == NULL)
+        return FALSE;
+      *second = *second && (row->meaning != SW_MEANING_PERFORMED || row->person != person);
+    }
+  return ids != NULL;
+}
+
 static gboolean
 check_released (const SwGuidedMove *move,
                 const SwDoseProposal *proposal,
                 const SwSigner *release,
                 GError **error)
 {
+  gint64 person = release != NULL ? release->person : 0;
   gboolean may;
+  gboolean second;
 
   if (proposal->release.code == SW_FACT_NONE)
     return TRUE;
-  if (!sw_person_may_review (move->test->store, release != NULL ? release->person : 0,
-                             move->titration->analyst, &may, error))
+  if (!sw_person_may_review (move->test->store, person, 0, &may, error)
+      || !check_second_person (move, person, &second, error))
     return FALSE;
-  return may || sw_workflow_refuse (error, &proposal->release);
+  if (!may || !second)
+    return sw_workflow_refuse (error, &proposal->release);
+  return sw_right_check_signer (move->test->store, release, SW_RIGHT_REVIEW, error);
 }
 
 static void

@@ -150,7 +150,8 @@ sw_guided_test_begin (SwStore *store,
     return NULL;
   wanted->purpose = purpose;
   wanted->answers_dose = answers_dose;
-  state = begin_inside (store, actor, plan, wanted, error);
+  if (sw_right_check (store, actor, SW_RIGHT_TEST, error))
+    state = begin_inside (store, actor, plan, wanted, error);
   if (state == NULL || !sw_act_commit (store, error))
     {
       sw_act_cancel (store);

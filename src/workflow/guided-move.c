@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The frame of a move: one act, the guard asked inside it, the new state loaded before the commit.
+/* The frame of a move: one act, right and guard asked inside it, the new state loaded before the
+ * commit.
  *
  * Invariant: a move that fails anywhere leaves the file and the test as they were.
  */
@@ -27,7 +28,7 @@ start_act (
   move->test = test;
   move->running = TRUE;
   move->now_ms = sw_act_now (test->store);
-  return TRUE;
+  return sw_right_check (test->store, &actor, SW_RIGHT_TEST, error);
 }
 
 gboolean

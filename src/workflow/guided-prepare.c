@@ -73,13 +73,26 @@ check_lots (const SwGuidedMove *move, const SwPrepareEntry *entry, GError **erro
 
 /* ---- second reader and portion ---- */
 
+/* Some people do not tell the colours of a strip well, and their profile says so. */
+static gboolean
+check_reads_alone (const SwGuidedMove *move, GError **error)
+{
+  const SwFact missing = sw_fact (SW_FACT_SECOND_READER_MISSING);
+  gint64 id = move->test->actor.person;
+  g_autoptr (SwPerson) reader = id != 0 ? sw_person_load (move->test->store, id, error) : NULL;
+
+  if (reader == NULL)
+    return id == 0;
+  return !reader->second_reader || sw_workflow_refuse (error, &missing);
+}
+
 static gboolean
 check_second_reader (const SwGuidedMove *move, gint64 person_id, GError **error)
 {
   g_autoptr (SwPerson) person = NULL;
 
   if (person_id == 0)
-    return TRUE;
+    return check_reads_alone (move, error);
   person = sw_person_load (move->test->store, person_id, error);
   if (person == NULL)
     return FALSE;

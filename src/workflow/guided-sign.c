@@ -75,7 +75,9 @@ check_signer (const SwGuidedMove *move, const SwSigner *signer, GError **error)
 {
   const SwFact other = sw_fact (SW_FACT_NOT_THE_SIGNER);
 
-  return signer->person == move->test->actor.person || sw_workflow_refuse (error, &other);
+  if (signer->person != move->test->actor.person)
+    return sw_workflow_refuse (error, &other);
+  return sw_right_check_signer (move->test->store, signer, SW_RIGHT_TEST, error);
 }
 
 static gboolean

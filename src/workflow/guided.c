@@ -41,7 +41,8 @@ lapse_dose (SwGuidedTest *test, GError **error)
   if (!sw_act_begin (store, SW_ACT_DOSE, &test->actor, error))
     return FALSE;
   dose->state = SW_DOSE_LAPSED;
-  if (!sw_dose_row_update (store, dose, error) || !sw_act_commit (store, error))
+  if (!sw_right_check (store, &test->actor, SW_RIGHT_TEST, error)
+      || !sw_dose_row_update (store, dose, error) || !sw_act_commit (store, error))
     {
       sw_act_cancel (store);
       return FALSE;
@@ -49,6 +50,18 @@ lapse_dose (SwGuidedTest *test, GError **error)
   sw_dose_row_free (test->state->dose);
   test->state->dose = g_steal_pointer (&dose);
   return TRUE;
+}
+
+/* Who may not write looks at the test as it is. */
+static gboolean
+needs_lapse (const SwGuidedTest *test)
+{
+  const SwGuidedState *state = test->state;
+
+  return state->titration->step == SW_STEP_ADDED && state->dose != NULL
+         && state->dose->state == SW_DOSE_OPEN && !sw_store_is_read_only (test->store)
+         && sw_guided_dose_lapsed (state->dose, sw_store_now (test->store))
+         && sw_right_check (test->store, &test->actor, SW_RIGHT_TEST, NULL);
 }
 
 SwGuidedTest *
@@ -62,9 +75,7 @@ sw_guided_test_resume (SwStore *store, const SwActor *actor, gint64 titration, G
   if (state == NULL)
     return NULL;
   test = sw_guided_test_new (store, actor, state);
-  if (state->titration->step == SW_STEP_ADDED && state->dose != NULL
-      && state->dose->state == SW_DOSE_OPEN && !sw_store_is_read_only (store)
-      && sw_guided_dose_lapsed (state->dose, sw_store_now (store)) && !lapse_dose (test, error))
+  if (needs_lapse (test) && !lapse_dose (test, error))
     return NULL;
   return g_steal_pointer (&test);
 }
@@ -178,6 +189,21 @@ sw_guided_test_get_decision (const SwGuidedTest *test)
   return test->state->decision;
 }
 
+/* What went wrong otherwise is the move's to say. */
+static gboolean
+check_right (const SwGuidedTest *test, SwFact *refusal)
+{
+  g_autoptr (GError) error = NULL;
+  const SwFact *fact;
+
+  if (sw_right_check (test->store, &test->actor, SW_RIGHT_TEST, &error))
+    return TRUE;
+  fact = sw_workflow_error_get_fact (error);
+  if (fact != NULL)
+    *refusal = *fact;
+  return fact == NULL;
+}
+
 gboolean
 sw_guided_test_can (const SwGuidedTest *test, SwMove move, gint64 now_ms, SwFact *refusal)
 {
@@ -185,7 +211,7 @@ sw_guided_test_can (const SwGuidedTest *test, SwMove move, gint64 now_ms, SwFact
 
   g_return_val_if_fail (test != NULL, FALSE);
   g_return_val_if_fail ((int)move >= 0 && move < SW_N_MOVES, FALSE);
-  if (sw_guided_check_writable (test->store, &fact)
+  if (sw_guided_check_writable (test->store, &fact) && check_right (test, &fact)
       && sw_guided_find_transition (test->store, &test->actor, test->state, move, now_ms, &fact))
     return TRUE;
   if (refusal != NULL)

@@ -10,6 +10,8 @@
  * SW_WORKFLOW_ERROR for a refused move (sw_workflow_error_get_fact gives the fact to word),
  * SW_RECORDS_ERROR for the file. After an error nothing was written and the test stands where it
  * stood.
+ *
+ * Every move asks for SW_RIGHT_TEST (rights.h); looking at a test needs no right.
  */
 #pragma once
 
@@ -125,7 +127,8 @@ typedef struct
   gint64 second_reader;   /* 0 = none */
 } SwPrepareEntry;
 /* Refuses: a method that does not suit the solvent's family, a missing calibration, an expired lot
- * without a reason. Copies what the result depends on into the titration. */
+ * without a reason, no second reader where the person's profile asks for one. Copies what the
+ * result depends on into the titration. */
 gboolean sw_guided_test_prepare (SwGuidedTest *test, const SwPrepareEntry *entry, GError **error);
 
 gboolean sw_guided_test_shake (SwGuidedTest *test, GError **error);

@@ -2,8 +2,7 @@
 /* Closing an acid incident: the second pair of eyes is never the analyst's own. */
 #include "workflow/incident.h"
 
-#include "workflow/check-private.h"
-#include "workflow/guided.h"
+#include "workflow/guided-private.h"
 #include "workflow/signature-private.h"
 
 gboolean
@@ -37,6 +36,23 @@ find_analyst (SwStore *store, const SwIncident *incident, gint64 *analyst, GErro
   return retest != NULL;
 }
 
+/* The facts of rights.h speak of roles and secrets; the role is this one's own to say. */
+static gboolean
+check_right (SwStore *store, const SwActor *actor, SwFact *refusal, GError **error)
+{
+  g_autoptr (GError) failure = NULL;
+  const SwFact *fact;
+
+  if (sw_right_check (store, actor, SW_RIGHT_REVIEW, &failure))
+    return TRUE;
+  fact = sw_workflow_error_get_fact (failure);
+  if (fact != NULL)
+    *refusal = *fact;
+  else
+    g_propagate_error (error, g_steal_pointer (&failure));
+  return FALSE;
+}
+
 gboolean
 sw_incident_may_close (SwStore *store,
                        const SwActor *actor,
@@ -57,28 +73,53 @@ sw_incident_may_close (SwStore *store,
     fact = sw_fact (SW_FACT_NOT_FROM_HERE);
   else if (!may)
     fact = sw_fact (SW_FACT_NEEDS_REVIEWER);
+  else if (!check_right (store, actor, &fact, error) && fact.code == SW_FACT_NONE)
+    return FALSE;
   if (refusal != NULL)
     *refusal = fact;
   return fact.code == SW_FACT_NONE;
 }
 
 static gboolean
-write_closed (SwStore *store,
+check_close (SwStore *store,
+             const SwActor *actor,
+             const SwIncident *incident,
+             const SwSigner *signer,
+             GError **error)
+{
+  const SwFact other = sw_fact (SW_FACT_NOT_THE_SIGNER);
+  SwFact refusal = sw_fact (SW_FACT_NONE);
+
+  if (!sw_incident_may_close (store, actor, incident, &refusal, error))
+    return refusal.code != SW_FACT_NONE ? sw_workflow_refuse (error, &refusal) : FALSE;
+  if (signer->person != actor->person)
+    return sw_workflow_refuse (error, &other);
+  return sw_right_check_signer (store, signer, SW_RIGHT_REVIEW, error);
+}
+
+/* Inside the act. */
+static gboolean
+close_inside (SwStore *store,
               const SwActor *actor,
-              SwIncident *incident,
+              gint64 id,
+              const char *cause,
               const SwSigner *signer,
               GError **error)
 {
-  if (!sw_act_begin (store, SW_ACT_SIGN, actor, error))
+  g_autoptr (SwIncident) incident = sw_incident_load (store, id, error);
+
+  if (incident == NULL || !check_close (store, actor, incident, signer, error)
+      || !sw_check_text (SW_QUANTITY_REASON, cause, SW_LONGEST_TEXT, error))
     return FALSE;
+  g_free (incident->cause);
+  incident->cause = g_strdup (cause);
+  incident->state = SW_INCIDENT_CLOSED;
+  incident->closed_by = signer->person;
   incident->closed_ms = sw_act_now (store);
-  if (sw_incident_update (store, incident, error)
-      && sw_signature_insert (store, SW_TABLE_INCIDENT, &incident->record, signer,
-                              SW_MEANING_CLOSED, error)
-      && sw_act_commit (store, error))
-    return TRUE;
-  sw_act_cancel (store);
-  return FALSE;
+  return sw_incident_update (store, incident, error)
+         && sw_signature_insert (store, SW_TABLE_INCIDENT, &incident->record, signer,
+                                 SW_MEANING_CLOSED, error)
+         && sw_act_commit (store, error);
 }
 
 gboolean
@@ -89,24 +130,16 @@ sw_incident_close (SwStore *store,
                    const SwSigner *signer,
                    GError **error)
 {
-  g_autoptr (SwIncident) row = NULL;
-  SwFact refusal = sw_fact (SW_FACT_NONE);
+  SwFact refusal;
 
   g_return_val_if_fail (store != NULL && actor != NULL && signer != NULL, FALSE);
 
-  row = sw_incident_load (store, incident, error);
-  if (row == NULL)
-    return FALSE;
-  if (!sw_incident_may_close (store, actor, row, &refusal, error))
-    return refusal.code != SW_FACT_NONE ? sw_workflow_refuse (error, &refusal) : FALSE;
-  refusal = sw_fact (SW_FACT_NOT_THE_SIGNER);
-  if (signer->person != actor->person)
+  if (!sw_guided_check_writable (store, &refusal))
     return sw_workflow_refuse (error, &refusal);
-  if (!sw_check_text (SW_QUANTITY_REASON, cause, SW_LONGEST_TEXT, error))
+  if (!sw_act_begin (store, SW_ACT_SIGN, actor, error))
     return FALSE;
-  g_free (row->cause);
-  row->cause = g_strdup (cause);
-  row->state = SW_INCIDENT_CLOSED;
-  row->closed_by = signer->person;
-  return write_closed (store, actor, row, signer, error);
+  if (close_inside (store, actor, incident, cause, signer, error))
+    return TRUE;
+  sw_act_cancel (store);
+  return FALSE;
 }

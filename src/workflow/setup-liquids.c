@@ -2,9 +2,9 @@
 /* Set-up of solvents, products and lots. */
 #include "workflow/setup-private.h"
 
-SW_SETUP_DEFINE_WRITE (SwSolvent, sw_solvent, SW_QUANTITY_NAME)
-SW_SETUP_DEFINE_WRITE (SwProduct, sw_product, SW_QUANTITY_NAME)
-SW_SETUP_DEFINE_WRITE (SwLot, sw_lot, SW_QUANTITY_CODE)
+SW_SETUP_DEFINE_WRITE (SwSolvent, sw_solvent, SW_QUANTITY_NAME, SW_RIGHT_SET_UP)
+SW_SETUP_DEFINE_WRITE (SwProduct, sw_product, SW_QUANTITY_NAME, SW_RIGHT_SET_UP)
+SW_SETUP_DEFINE_WRITE (SwLot, sw_lot, SW_QUANTITY_CODE, SW_RIGHT_BENCH)
 
 gboolean
 sw_setup_solvent (SwStore *store, const SwActor *actor, SwSolvent *solvent, GError **error)

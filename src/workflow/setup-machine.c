@@ -238,7 +238,7 @@ sw_setup_machine (SwStore *store,
   if (!check_machine (store, machine, error)
       || (compartments != NULL && !check_compartments (compartments, error))
       || (points != NULL && !check_points (points, error))
-      || !sw_setup_begin (store, actor, before.id, error))
+      || !sw_setup_begin (store, actor, before.id, SW_RIGHT_SET_UP, error))
     return FALSE;
   keep_records (kept, compartments);
   keep_records (kept, points);
@@ -281,7 +281,7 @@ sw_setup_new_fill (
   g_return_val_if_fail (store != NULL && actor != NULL, FALSE);
   machine = sw_machine_load (store, machine_id, error);
   if (!sw_setup_check_in_use ((SwRecord *)machine, SW_QUANTITY_NAME, error)
-      || !sw_setup_begin (store, actor, 0, error))
+      || !sw_setup_begin (store, actor, 0, SW_RIGHT_SET_UP, error))
     return FALSE;
   if (at_ms == 0)
     at_ms = sw_act_now (store);

@@ -80,7 +80,7 @@ sw_setup_adopt_method (SwStore *store,
   if (!sw_setup_check_unique (store, SW_TABLE_METHOD, "name", SW_QUANTITY_NAME, own_name, 0, error)
       || !check_titrant (store, titrant, error)
       || !check_caustic (store, titrant, caustic, caustic_mmol, caustic_counts, error)
-      || !sw_setup_begin (store, actor, 0, error))
+      || !sw_setup_begin (store, actor, 0, SW_RIGHT_SET_UP, error))
     return FALSE;
   if (sw_method_adopt (store, template_name, own_name, titrant, caustic, &id, &failure))
     set_caustic (store, id, caustic_mmol, caustic_counts, &failure);
@@ -93,7 +93,7 @@ sw_setup_adopt_method (SwStore *store,
 
 /* ---- calibrations ---- */
 
-SW_SETUP_DEFINE_WRITE (SwCalibration, sw_calibration, SW_QUANTITY_NONE)
+SW_SETUP_DEFINE_WRITE (SwCalibration, sw_calibration, SW_QUANTITY_NONE, SW_RIGHT_BENCH)
 
 static gboolean
 check_calibration (SwStore *store, const SwCalibration *calibration, GError **error)
@@ -227,7 +227,8 @@ sw_setup_plan (SwStore *store, const SwActor *actor, SwPlan *plan, GError **erro
   GError *failure = NULL;
 
   g_return_val_if_fail (store != NULL && actor != NULL, FALSE);
-  if (!check_plan (store, plan, error) || !sw_setup_begin (store, actor, before.id, error))
+  if (!check_plan (store, plan, error)
+      || !sw_setup_begin (store, actor, before.id, SW_RIGHT_SET_UP, error))
     return FALSE;
   if (before.id != 0)
     sw_plan_update (store, plan, &failure);

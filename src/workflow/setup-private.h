@@ -3,12 +3,20 @@
 #pragma once
 
 #include "workflow/check-private.h"
+#include "workflow/rights.h"
 #include "workflow/setup.h"
 
 G_BEGIN_DECLS
 
-/* SW_ACT_SETUP for a new row, SW_ACT_AMEND (needs actor->reason) for a row with an id. */
-gboolean sw_setup_begin (SwStore *store, const SwActor *actor, gint64 id, GError **error);
+/* Begins an act in which the right is asked for. */
+gboolean sw_setup_begin_act (
+    SwStore *store, const SwActor *actor, SwActKind kind, SwRight right, GError **error);
+/* The same: SW_ACT_SETUP for a new row, SW_ACT_AMEND (needs actor->reason) for a row with an id. */
+gboolean
+sw_setup_begin (SwStore *store, const SwActor *actor, gint64 id, SwRight right, GError **error);
+
+/* SW_FACT_LAST_ADMINISTRATOR when nobody but @person guards the file. */
+gboolean sw_setup_check_guarded_without (SwStore *store, gint64 person, GError **error);
 
 /* Commits, or cancels when @failure (transfer full) is set. A rule of the file that the checks did
  * not foresee, such as a name of a voided row, becomes SW_FAULT_TEXT about @unique. */
@@ -27,13 +35,13 @@ gboolean sw_setup_check_unique (SwStore *store,
 gboolean sw_setup_check_in_use (const SwRecord *record, SwQuantityName quantity, GError **error);
 
 /* write_PREFIX: inserts or updates one checked row in an act of its own. */
-#define SW_SETUP_DEFINE_WRITE(Type, prefix, unique)                                                \
+#define SW_SETUP_DEFINE_WRITE(Type, prefix, unique, right)                                         \
   static gboolean write_##prefix (SwStore *store, const SwActor *actor, Type *row, GError **error) \
   {                                                                                                \
     const SwRecord before = row->record;                                                           \
     GError *failure = NULL;                                                                        \
                                                                                                    \
-    if (!sw_setup_begin (store, actor, before.id, error))                                          \
+    if (!sw_setup_begin (store, actor, before.id, right, error))                                   \
       return FALSE;                                                                                \
     if (before.id != 0)                                                                            \
       prefix##_update (store, row, &failure);                                                      \

@@ -67,7 +67,7 @@ sw_setup_colour_fields (SwStore *store, const SwActor *actor, GPtrArray *fields,
       if (!check_field (field, error) || !check_unused (store, field->method_version, error))
         return FALSE;
     }
-  if (!sw_setup_begin (store, actor, 0, error))
+  if (!sw_setup_begin (store, actor, 0, SW_RIGHT_SET_UP, error))
     return FALSE;
   for (guint i = 0; i < fields->len && failure == NULL; i++)
     write_field (store, g_ptr_array_index (fields, i), &failure);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Set-up: its frame, the site and its people, taking out of use, and what is still missing. */
+/* Set-up: its frame, the site, taking out of use, and what is still missing. */
 #include "workflow/setup-private.h"
 
 #include "workflow/dosing-private.h"
@@ -11,13 +11,25 @@
 /* ---- frame ---- */
 
 gboolean
-sw_setup_begin (SwStore *store, const SwActor *actor, gint64 id, GError **error)
+sw_setup_begin_act (
+    SwStore *store, const SwActor *actor, SwActKind kind, SwRight right, GError **error)
 {
   SwFact refusal;
 
   if (!sw_guided_check_writable (store, &refusal))
     return sw_workflow_refuse (error, &refusal);
-  return sw_act_begin (store, id != 0 ? SW_ACT_AMEND : SW_ACT_SETUP, actor, error);
+  if (!sw_act_begin (store, kind, actor, error))
+    return FALSE;
+  if (sw_right_check (store, actor, right, error))
+    return TRUE;
+  sw_act_cancel (store);
+  return FALSE;
+}
+
+gboolean
+sw_setup_begin (SwStore *store, const SwActor *actor, gint64 id, SwRight right, GError **error)
+{
+  return sw_setup_begin_act (store, actor, id != 0 ? SW_ACT_AMEND : SW_ACT_SETUP, right, error);
 }
 
 gboolean
@@ -108,6 +120,15 @@ check_site (SwSite *site, GError **error)
          || sw_check_fail (SW_FAULT_TEXT, SW_QUANTITY_CODE, error);
 }
 
+/* In a demo plant nobody is asked for a secret: a real one never becomes one. */
+static gboolean
+check_demo (const SwSite *stored, const SwSite *site, GError **error)
+{
+  const SwFact refusal = sw_fact (SW_FACT_NOT_FROM_HERE);
+
+  return stored->name == NULL || stored->demo == site->demo || sw_workflow_refuse (error, &refusal);
+}
+
 /* The row is there since the file was made; giving it its first name is set-up, not a correction.
  */
 gboolean
@@ -118,8 +139,9 @@ sw_setup_site (SwStore *store, const SwActor *actor, SwSite *site, GError **erro
 
   g_return_val_if_fail (store != NULL && actor != NULL && site != NULL, FALSE);
   stored = sw_site_get (store, error);
-  if (stored == NULL || !check_site (site, error)
-      || !sw_setup_begin (store, actor, stored->name != NULL ? SITE_ROW : 0, error))
+  if (stored == NULL || !check_site (site, error) || !check_demo (stored, site, error)
+      || !sw_setup_begin (store, actor, stored->name != NULL ? SITE_ROW : 0, SW_RIGHT_SET_UP,
+                          error))
     return FALSE;
   site->record.id = SITE_ROW;
   if (site->uuid == NULL)
@@ -128,51 +150,46 @@ sw_setup_site (SwStore *store, const SwActor *actor, SwSite *site, GError **erro
   return sw_setup_end (store, failure, SW_QUANTITY_NONE, error);
 }
 
-/* ---- people ---- */
-
-SW_SETUP_DEFINE_WRITE (SwPerson, sw_person, SW_QUANTITY_CODE)
-
-gboolean
-sw_setup_person (SwStore *store, const SwActor *actor, SwPerson *person, GError **error)
-{
-  g_return_val_if_fail (store != NULL && actor != NULL && person != NULL, FALSE);
-  g_return_val_if_fail ((int)person->role >= 0 && person->role < SW_N_ROLES, FALSE);
-  return sw_check_text (SW_QUANTITY_NAME, person->name, SW_LONGEST_NAME, error)
-         && sw_setup_check_unique (store, SW_TABLE_PERSON, "initials", SW_QUANTITY_CODE,
-                                   person->initials, person->record.id, error)
-         && sw_check_optional_text (SW_QUANTITY_CODE, person->language, SW_LONGEST_CODE, error)
-         && write_sw_person (store, actor, person, error);
-}
-
 /* ---- out of use ---- */
 
 /* A machine with an open test is tested to its end first. */
 static gboolean
-check_may_void (SwStore *store, SwTable table, gint64 id, GError **error)
+check_no_open_test (SwStore *store, gint64 id, GError **error)
 {
   g_autoptr (GArray) open = NULL;
   const SwFact refusal = sw_fact (SW_FACT_MACHINE_HAS_OPEN_TEST);
 
-  if (table == SW_TABLE_SITE)
-    return sw_check_fail (SW_FAULT_COMBINATION, SW_QUANTITY_NAME, error);
-  if (table != SW_TABLE_MACHINE)
-    return TRUE;
   open = sw_titration_open_ids (store, id, error);
   if (open == NULL)
     return FALSE;
   return open->len == 0 || sw_workflow_refuse (error, &refusal);
 }
 
+static gboolean
+check_may_void (SwStore *store, SwTable table, gint64 id, GError **error)
+{
+  if (table == SW_TABLE_SITE)
+    return sw_check_fail (SW_FAULT_COMBINATION, SW_QUANTITY_NAME, error);
+  if (table == SW_TABLE_PERSON)
+    return sw_setup_check_guarded_without (store, id, error);
+  return table != SW_TABLE_MACHINE || check_no_open_test (store, id, error);
+}
+
+static gboolean
+is_of_bench (SwTable table)
+{
+  return table == SW_TABLE_LOT || table == SW_TABLE_CALIBRATION;
+}
+
 gboolean
 sw_setup_void (SwStore *store, const SwActor *actor, SwTable table, gint64 id, GError **error)
 {
-  SwFact refusal;
+  const SwRight right = is_of_bench (table) ? SW_RIGHT_BENCH : SW_RIGHT_SET_UP;
   GError *failure = NULL;
 
   g_return_val_if_fail (store != NULL && actor != NULL, FALSE);
-  if (!sw_guided_check_writable (store, &refusal))
-    return sw_workflow_refuse (error, &refusal);
-  if (!check_may_void (store, table, id, error) || !sw_act_begin (store, SW_ACT_VOID, actor, error))
+  if (!check_may_void (store, table, id, error)
+      || !sw_setup_begin_act (store, actor, SW_ACT_VOID, right, error))
     return FALSE;
   sw_record_void (store, table, id, &failure);
   return sw_setup_end (store, failure, SW_QUANTITY_NONE, error);

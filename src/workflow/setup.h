@@ -9,8 +9,11 @@ G_BEGIN_DECLS
 
 /* Every member is checked against its range (calc/range.h), names and codes for being there and
  * unique: SW_FAULT_ERROR names the quantity. Updates when record.id is set, inserts otherwise; the
- * id is set. An amendment of a row needs actor->reason. */
+ * id is set. An amendment of a row needs actor->reason. Lots and calibrations: SW_RIGHT_BENCH, all
+ * else SW_RIGHT_SET_UP. */
 gboolean sw_setup_site (SwStore *store, const SwActor *actor, SwSite *site, GError **error);
+/* Not the secret (sw_secret_set), and never so that the file is left without an administrator who
+ * has one. */
 gboolean sw_setup_person (SwStore *store, const SwActor *actor, SwPerson *person, GError **error);
 gboolean
 sw_setup_solvent (SwStore *store, const SwActor *actor, SwSolvent *solvent, GError **error);

@@ -182,7 +182,7 @@ static gboolean
 decide_dose (Driver *driver, SwGuidedTest *test, GError **error)
 {
   g_auto (SwDoseProposal) proposal = { 0 };
-  SwSigner release = { .identified = SW_IDENTIFIED_SELECTED };
+  SwSigner release = { .identified = SW_IDENTIFIED_SECRET };
 
   if (!sw_guided_test_propose (test, 0.0, &proposal, error))
     return FALSE;
@@ -281,7 +281,7 @@ main (int argc, char **argv)
   g_assert_no_error (error);
   driver.store = store;
   driver.actor = (SwActor){ .person = first_id (&driver, SW_TABLE_PERSON, NULL, 0),
-                            .identified = SW_IDENTIFIED_SELECTED };
+                            .identified = SW_IDENTIFIED_SECRET };
   do_tests_for_ever (&driver);
   return EXIT_SUCCESS;
 }

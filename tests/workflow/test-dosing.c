@@ -100,7 +100,7 @@ wait_longer (Scene *scene)
 static void
 change_solvent (Scene *scene)
 {
-  const SwActor actor = scene_actor (scene);
+  const SwActor actor = sw_test_plant_actor (scene->plant, scene->plant->administrator);
   GError *error = NULL;
 
   sw_setup_new_fill (scene->plant->store, &actor, scene->machine.machine, 0, &error);

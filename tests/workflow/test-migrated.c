@@ -3,6 +3,9 @@
  * in the flask, not read yet. The file holds the plant of support/plant.h, so that the scene knows
  * its ids (tests/records/data/README.md). */
 #include "scene.h"
+#include "workflow/secret-private.h"
+
+#include <sodium.h>
 
 #define LAST_MS G_GINT64_CONSTANT (1795674840000) /* of the file's journal */
 #define OPEN_TITRATION 4
@@ -26,6 +29,45 @@ open_stored (double minutes)
   sw_test_plant_advance (scene->plant, minutes);
   sw_test_plant_reopen (scene->plant, SW_OPEN_WRITE);
   return scene;
+}
+
+static void
+give_secret (Scene *scene, gint64 giver, SwIdentified identified, gint64 person)
+{
+  const SwSecretCost cheap
+      = { .operations = crypto_pwhash_OPSLIMIT_MIN, .memory_bytes = crypto_pwhash_MEMLIMIT_MIN };
+  const SwActor actor = { .person = giver, .identified = identified };
+  GError *error = NULL;
+
+  sw_secret_set_at (scene->plant->store, &actor, person, NULL, SW_TEST_PLANT_SECRET, &cheap,
+                    &error);
+  g_assert_no_error (error);
+}
+
+/* Nobody had a secret in version 1. The administrator comes first, then gives the others one. */
+static void
+guard (Scene *scene)
+{
+  const SwTestPlant *plant = scene->plant;
+
+  give_secret (scene, plant->administrator, SW_IDENTIFIED_SELECTED, plant->administrator);
+  give_secret (scene, plant->administrator, SW_IDENTIFIED_SECRET, plant->technician);
+  give_secret (scene, plant->administrator, SW_IDENTIFIED_SECRET, plant->reviewer);
+}
+
+/* Before that it can be looked at, and nothing can be written. */
+static void
+test_unguarded (void)
+{
+  g_autoptr (Scene) scene = open_stored (5.0);
+  SwFact refusal = { SW_FACT_NONE };
+  GError *error = NULL;
+
+  scene_resume (scene, OPEN_TITRATION);
+  g_assert_false (sw_guided_test_can (scene->test, SW_MOVE_READ, scene_now (scene), &refusal));
+  g_assert_cmpint (refusal.code, ==, SW_FACT_UNGUARDED);
+  g_assert_false (sw_guided_test_shake (scene->test, &error));
+  scene_assert_fact (&error, SW_FACT_UNGUARDED);
 }
 
 /* Whoever changes the plant so that its ids move sees it here. */
@@ -52,6 +94,7 @@ test_goes_on (void)
   gint64 dose;
 
   check_layout (scene);
+  guard (scene);
   scene_resume (scene, OPEN_TITRATION);
   g_assert_cmpint (scene_step (scene), ==, SW_STEP_READ);
   g_assert_cmpfloat (sw_guided_test_get_total (scene->test), ==, 1.0);
@@ -84,6 +127,7 @@ test_paused_too_long (void)
   g_autoptr (Scene) scene = open_stored (SW_PORTION_GOOD_MIN + 1.0);
   SwFact refusal = { SW_FACT_NONE };
 
+  guard (scene);
   scene_resume (scene, OPEN_TITRATION);
   g_assert_false (sw_guided_test_can (scene->test, SW_MOVE_READ, scene_now (scene), &refusal));
   g_assert_cmpint (refusal.code, ==, SW_FACT_PAUSED_TOO_LONG);
@@ -94,6 +138,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/workflow/migrated/goes-on", test_goes_on);
+  g_test_add_func ("/workflow/migrated/unguarded", test_unguarded);
   g_test_add_func ("/workflow/migrated/paused-too-long", test_paused_too_long);
   return g_test_run ();
 }
