@@ -38,8 +38,8 @@ static const Sentence sentences[] = {
     NC_ ("journal", "Imported on %1$s by %2$s, at %3$s: %4$s.") },
   { NULL, "insert", "review", NC_ ("journal", "Signed on %1$s by %2$s, at %3$s."),
     NC_ ("journal", "Signed on %1$s by %2$s, at %3$s: %4$s.") },
-  { NULL, "insert", "sign_in", NC_ ("journal", "Sign-in on %1$s, written by %2$s, at %3$s."),
-    NC_ ("journal", "Sign-in on %1$s, written by %2$s, at %3$s: %4$s.") },
+  { NULL, "insert", "sign_in", NC_ ("journal", "Sign-in of %2$s on %1$s, at %3$s."),
+    NC_ ("journal", "Sign-in of %2$s on %1$s, at %3$s: %4$s.") },
   { NULL, "insert", "checkpoint",
     NC_ ("journal", "The journal’s head was signed on %1$s by %2$s, at %3$s."),
     NC_ ("journal", "The journal’s head was signed on %1$s by %2$s, at %3$s: %4$s.") },
@@ -58,6 +58,10 @@ fits (const char *wanted, const char *found)
   return wanted == NULL || (found != NULL && strcmp (wanted, found) == 0);
 }
 
+static const Sentence refused
+    = { "sign_in", "insert", "sign_in",
+        NC_ ("journal", "A wrong secret was refused on %1$s by %2$s, at %3$s."),
+        NC_ ("journal", "A wrong secret was refused on %1$s by %2$s, at %3$s: %4$s.") };
 static const Sentence made
     = { "migrate", "migrate", NULL, NC_ ("journal", "The file was made on %1$s by %2$s, at %3$s."),
         NC_ ("journal", "The file was made on %1$s by %2$s, at %3$s: %4$s.") };
@@ -69,6 +73,8 @@ find_sentence (const SwEntryFacts *facts)
 
   if (facts->makes_file)
     return &made;
+  if (facts->refuses)
+    return &refused;
   while (i < G_N_ELEMENTS (sentences) - 1
          && !(fits (sentences[i].kind, facts->kind) && fits (sentences[i].action, facts->action)
               && fits (sentences[i].table, facts->table)))
@@ -94,6 +100,8 @@ say_who (const SwWording *wording, const SwEntryFacts *facts)
 
   if (facts->person == NULL)
     return g_strdup (sw_trc (wording, "who", "the program"));
+  if (fits ("sign_in", facts->table))
+    return g_strdup (facts->person); /* how they were known is what the sentence is about */
   for (gsize i = 0; i < G_N_ELEMENTS (ways); i++)
     if (fits (ways[i].word, facts->identified_by))
       return sw_say_filled (sw_trc (wording, "who", ways[i].said), facts->person);

@@ -78,6 +78,7 @@ typedef struct
   const char *workstation;
   const char *reason;    /* NULL = none given */
   gboolean makes_file;   /* a migration that made the file */
+  gboolean refuses;      /* a sign-in with a wrong secret */
   gint64 late_ms;        /* how long after it happened it was written; 0 = not late */
   gint64 clock_back_ms;  /* the clock stood so far before the journal's last time; 0 */
   gint64 clock_ahead_ms; /* it had jumped ahead so far; 0 */

@@ -353,6 +353,39 @@ test_act (Bench *bench, gconstpointer data)
   g_assert_cmpuint (alone->lines->len, ==, sample->lines->len);
 }
 
+/* (transfer full) */
+static char *
+tell_sign_in (Bench *bench, gboolean accepted)
+{
+  SwTestPlant *plant = bench->plant;
+  g_autoptr (SwSignIn) sign_in = sw_sign_in_new ();
+  g_autoptr (GPtrArray) story = NULL;
+
+  begin (bench, SW_ACT_SIGN_IN, accepted ? plant->reviewer : 0,
+         accepted ? SW_IDENTIFIED_SECRET : SW_IDENTIFIED_SYSTEM, NULL);
+  sign_in->person = plant->reviewer;
+  sign_in->accepted = accepted;
+  g_assert_true (sw_sign_in_insert (plant->store, sign_in, NULL));
+  commit (bench);
+  story = sw_story_tell (plant->store, english, SW_TABLE_SIGN_IN, sign_in->record.id, NULL);
+  return g_strdup (((SwStoryEntry *)story->pdata[0])->sentence);
+}
+
+static void
+test_sign_in (Bench *bench, gconstpointer data)
+{
+  g_autofree char *reviewer = dup_person (bench, bench->plant->reviewer);
+  g_autofree char *right = tell_sign_in (bench, TRUE);
+  g_autofree char *wrong = tell_sign_in (bench, FALSE);
+  g_autofree char *expected
+      = g_strdup_printf ("Sign-in of %s on 24 November 2026 06:30, at bench-2.", reviewer);
+
+  g_assert_cmpstr (right, ==, expected);
+  g_assert_cmpstr (wrong, ==,
+                   "A wrong secret was refused on 24 November 2026 06:30 by the program, at "
+                   "bench-2.");
+}
+
 /* The file's first entry is about no record. */
 static void
 test_migration (Bench *bench, gconstpointer data)
@@ -418,6 +451,7 @@ main (int argc, char **argv)
   add ("as-it-stands-plain", test_as_it_stands_plain);
   add ("late-by-update", test_late_by_update);
   add ("act", test_act);
+  add ("sign-in", test_sign_in);
   add ("migration", test_migration);
   add ("nothing", test_nothing);
   status = g_test_run ();
