@@ -159,8 +159,8 @@ sw_say_given_secret (const SwWording *wording, const char *giver)
 {
   /* Translators: %s is the name of a person. */
   return g_strdup_printf (sw_tr (wording,
-                                 "%s chose the secret that you signed in with, and so knows it. "
-                                 "Choose one of your own now: until then nothing is signed in."),
+                                 "%s chose your present secret, and so knows it. Choose one "
+                                 "of your own: with that you are signed in."),
                           giver);
 }
 
@@ -194,6 +194,7 @@ static const char *const words[SW_N_SIGN_WORDS] = {
   [SW_SIGN_WORD_NOT_THE_SAME] = N_ ("The two differ. Type the new secret once more in both."),
   [SW_SIGN_WORD_NOT_CHANGED] = N_ ("This is the secret you have. Choose another."),
   [SW_SIGN_WORD_OLD_SECRET] = N_ ("Your secret as it is now"),
+  [SW_SIGN_WORD_GIVEN_SECRET] = N_ ("The secret you were given"),
   [SW_SIGN_WORD_NEW_SECRET] = N_ ("The new secret"),
   [SW_SIGN_WORD_AGAIN] = N_ ("The new secret once more"),
   [SW_SIGN_WORD_SECRET_RULE] = N_ (

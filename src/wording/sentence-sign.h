@@ -65,6 +65,7 @@ typedef enum
   SW_SIGN_WORD_NOT_THE_SAME, /* the second time differs from the first */
   SW_SIGN_WORD_NOT_CHANGED,  /* the new secret is the old one */
   SW_SIGN_WORD_OLD_SECRET,   /* labels */
+  SW_SIGN_WORD_GIVEN_SECRET,
   SW_SIGN_WORD_NEW_SECRET,
   SW_SIGN_WORD_AGAIN,
   SW_SIGN_WORD_SECRET_RULE, /* how long, and what makes a good one */

@@ -56,6 +56,7 @@ add_administrator (Bench *bench)
   first.person = bench->administrator;
   sw_secret_set (bench_store (bench), &first, first.person, NULL, BENCH_SECRET, &error);
   g_assert_no_error (error);
+  sw_context_changed (bench->context);
 }
 
 void

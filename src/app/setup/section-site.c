@@ -111,8 +111,18 @@ set_text (char **place, const char *text)
   *place = g_strdup (text);
 }
 
-/* Three acts at most, each a change that makes sense without the others. The form has checked the
- * numbers by then; what did not change is not written. */
+/* The form knows the range from 0; between 0 and the least there is nothing. */
+static gboolean
+check_minutes (const SiteForm *form, GError **error)
+{
+  return form->idle_lock_min == 0.0
+         || sw_fault_check_range (SW_QUANTITY_IDLE_LOCK, form->idle_lock_min,
+                                  SW_IDLE_LOCK_LEAST_MIN, SW_IDLE_LOCK_MOST_MIN, SW_UNIT_MINUTE,
+                                  error);
+}
+
+/* Three acts at most, each a change that makes sense without the others. The numbers are checked
+ * before the first; what did not change is not written. */
 static gboolean
 save (SwContext *context, const SwActor *actor, gpointer record, GError **error)
 {
@@ -123,7 +133,7 @@ save (SwContext *context, const SwActor *actor, gpointer record, GError **error)
   set_text (&form->site->zone, form->zone);
   set_text (&form->site->language, form->language);
   set_text (&form->site->paper, form->paper);
-  return sw_setup_site (store, actor, form->site, error)
+  return check_minutes (form, error) && sw_setup_site (store, actor, form->site, error)
          && (form->name_only == sw_right_name_only (store)
              || sw_right_set_name_only (store, actor, form->name_only, error))
          && (form->idle_lock_min == sw_right_idle_lock_min (store)

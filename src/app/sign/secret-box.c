@@ -279,11 +279,14 @@ show_words (SwSecretBox *self)
   gtk_label_set_text (self->text, text != NULL ? text : "");
   gtk_widget_set_visible (GTK_WIDGET (self->text), text != NULL);
   gtk_label_set_text (self->people_title, get_word (self, SW_SIGN_WORD_WHO_SETS));
-  sw_secret_row_set_label (self->old, get_word (self, SW_SIGN_WORD_OLD_SECRET));
+  sw_secret_row_set_label (self->old,
+                           get_word (self, self->why == SW_SECRET_GIVEN ? SW_SIGN_WORD_GIVEN_SECRET
+                                                                        : SW_SIGN_WORD_OLD_SECRET));
   sw_secret_row_set_label (self->secret, get_word (self, SW_SIGN_WORD_NEW_SECRET));
   sw_secret_row_set_label (self->again, get_word (self, SW_SIGN_WORD_AGAIN));
   g_object_set (self->secret, "hint", get_word (self, SW_SIGN_WORD_SECRET_RULE), NULL);
   gtk_label_set_text (self->note, get_word (self, SW_SIGN_WORD_LOST_SECRET));
+  gtk_widget_set_visible (GTK_WIDGET (self->note), self->why == SW_SECRET_OWN);
   gtk_button_set_label (self->cancel, get_word (self, SW_SIGN_WORD_CANCEL));
   gtk_button_set_label (self->set, get_word (self, SW_SIGN_WORD_SET_SECRET));
 }
