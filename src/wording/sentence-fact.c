@@ -3,6 +3,7 @@
 #include "wording/sentence-private.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 
 /* How a sentence is filled in. */
 typedef enum
@@ -10,6 +11,7 @@ typedef enum
   FILL_NOTHING,
   FILL_TEXT,    /* %s is the fact's text; without one the plain sentence is used */
   FILL_MINUTES, /* %s is number[0] as a duration */
+  FILL_WAIT,    /* the same to the second */
   FILL_STEPS,   /* %s is number[0] as a count of drops */
   FILL_VOLUME,  /* %s is number[0] mL */
   FILL_NEXT     /* the sentence is followed by the next action, number[0] */
@@ -101,7 +103,7 @@ static const FactSentence sentences[SW_N_FACTS] = {
     N_ ("This is the only active administrator with a secret. Give another one a secret first."),
     NULL },
   [SW_FACT_WRONG_SECRET] = { FILL_NOTHING, N_ ("The secret is not right."), NULL },
-  [SW_FACT_WAIT] = { FILL_MINUTES, N_ ("Too many wrong attempts. Wait before the next."),
+  [SW_FACT_WAIT] = { FILL_WAIT, N_ ("Too many wrong attempts. Wait before the next."),
     /* Translators: %s is a duration such as "40 s". */
     N_ ("Too many wrong attempts. The next is possible in %s.") },
   [SW_FACT_NOT_THE_SIGNER] = { FILL_NOTHING,
@@ -187,6 +189,19 @@ static const FactSentence sentences[SW_N_FACTS] = {
 };
 /* clang-format on */
 
+/* A wait runs down before the reader's eyes: whole seconds, the last one until it is over. */
+static char *
+format_wait (const SwWording *wording, double minutes)
+{
+  int seconds = (int)ceil (minutes * 60.0 - 1e-6);
+
+  if (seconds < 60)
+    /* Translators: a duration in seconds. */
+    return g_strdup_printf (sw_tr (wording, "%d s"), seconds);
+  /* Translators: a duration: 1 minutes, 2 seconds. */
+  return g_strdup_printf (sw_tr (wording, "%1$d min %2$d s"), seconds / 60, seconds % 60);
+}
+
 /* What goes into the sentence; NULL when there is nothing to put in. */
 static char *
 make_filling (const SwWording *wording, Fill fill, const SwFact *fact)
@@ -199,6 +214,8 @@ make_filling (const SwWording *wording, Fill fill, const SwFact *fact)
       return *fact->text != '\0' ? g_strdup (fact->text) : NULL;
     case FILL_MINUTES:
       return number > 0.0 ? sw_duration_format (wording, (gint64)(number * 60000.0)) : NULL;
+    case FILL_WAIT:
+      return number > 0.0 ? format_wait (wording, number) : NULL;
     case FILL_STEPS:
       return sw_step_count_format (wording, number, FALSE);
     case FILL_VOLUME:

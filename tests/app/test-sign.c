@@ -203,16 +203,15 @@ test_wait (void)
   for (int i = 0; i < 3; i++)
     sw_box_answer (box, "wrong secret");
   g_assert_true (sw_secret_row_is_waiting (SW_SECRET_ROW (row)));
-  g_assert_nonnull (strstr (get_error (box), "The next is possible in"));
+  g_assert_nonnull (strstr (get_error (box), "The next is possible in 2 s."));
   sw_snapshot (GTK_WIDGET (asked->window), "sign-wait");
   /* Pressing does not look at the secret. */
   sw_box_answer (box, SW_TEST_PLANT_SECRET);
   g_assert_cmpint (asked->answers, ==, 0);
   g_assert_cmpuint (count_attempts (asked), ==, 3);
-  g_autofree char *first = g_strdup (get_error (box));
   asked->plant->now_ms += 1000;
   run_main_loop (600);
-  g_assert_cmpstr (first, !=, get_error (box));
+  g_assert_nonnull (strstr (get_error (box), "The next is possible in 1 s."));
   asked->plant->now_ms += 1500;
   run_main_loop (600);
   g_assert_false (sw_secret_row_is_waiting (SW_SECRET_ROW (row)));

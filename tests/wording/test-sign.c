@@ -5,6 +5,7 @@
 
 #include "records/test.h"
 #include "support/support.h"
+#include "wording/sentence.h"
 
 #define U202F "\342\200\257"
 /* 2026-11-24 06:00 in Berlin */
@@ -41,13 +42,37 @@ test_sentences (void)
          "A dose of 1260" U202F "mL for M-07 Long bed");
   check (sw_say_incident_subject (wording, DAY_MS, "M-07 Long bed"),
          "The acid incident of 24 November 2026 on M-07 Long bed");
-  check (sw_say_idle_lock (wording, "T. Invented", 10),
-         "T. Invented was signed out, because nobody touched this window for 10" U202F
-         "min. What was typed is still here.");
+  check (
+      sw_say_idle_lock (wording, "T. Invented", 10),
+      "T. Invented was signed out, because nobody touched this window for 10 min. What was typed "
+      "is still here.");
   check (sw_say_wrong_initials (wording, "CI", "T. Invented"),
          "“CI” are not the initials of T. Invented.");
   check (sw_say_secret_state (wording, TRUE, "A. Invented"),
          "A. Invented set the secret; another must be chosen at the next sign-in.");
+}
+
+/* The wait is said in whole seconds, rounded up: 1 s until it is over. */
+static void
+test_wait (void)
+{
+  static const struct
+  {
+    double seconds;
+    const char *said;
+  } rows[] = {
+    { 0.001, "1 s" },      { 1.0, "1 s" },          { 1.001, "2 s" },       { 59.0, "59 s" },
+    { 60.0, "1 min 0 s" }, { 256.0, "4 min 16 s" }, { 300.0, "5 min 0 s" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      const SwFact fact = { .code = SW_FACT_WAIT, .number = { rows[i].seconds / 60.0 } };
+      g_autofree char *expected
+          = g_strdup_printf ("Too many wrong attempts. The next is possible in %s.", rows[i].said);
+
+      check (sw_say_fact (wording, &fact), expected);
+    }
 }
 
 /* No code is left without words, and no two say the same. */
@@ -81,6 +106,7 @@ main (int argc, char **argv)
   wording = sw_wording_new ("en", "Europe/Berlin");
   g_test_add_func ("/sign/meanings", test_meanings);
   g_test_add_func ("/sign/sentences", test_sentences);
+  g_test_add_func ("/sign/wait", test_wait);
   g_test_add_func ("/sign/all", test_all);
   int result = g_test_run ();
   sw_wording_unref (wording);

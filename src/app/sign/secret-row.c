@@ -75,8 +75,7 @@ show_wait (SwSecretRow *self)
 
   if (left_ms <= 0)
     return FALSE;
-  /* The last second says 1 s, not 0. */
-  const SwFact fact = { .code = SW_FACT_WAIT, .number = { (double)(left_ms + 999) / MS_PER_MIN } };
+  const SwFact fact = { .code = SW_FACT_WAIT, .number = { (double)left_ms / MS_PER_MIN } };
   g_autofree char *words = sw_say_fact (sw_context_get_wording (self->context), &fact);
   sw_secret_row_set_error (self, words);
   return TRUE;
