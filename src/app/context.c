@@ -89,7 +89,8 @@ sign_when_due (SwContext *self)
 {
   gboolean due = FALSE;
 
-  if (may_sign (self) && sw_checkpoint_is_due (self->store, &due, NULL) && due)
+  /* where it failed, the close tries again */
+  if (may_sign (self) && !self->trust_told && sw_checkpoint_is_due (self->store, &due, NULL) && due)
     sw_context_sign_head (self);
 }
 

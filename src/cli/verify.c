@@ -103,6 +103,17 @@ check_heads (const SwCliRun *run, const char *const *heads, GError **error)
   return TRUE;
 }
 
+/* A folder with a slip of the pen would compare with nothing. */
+static gboolean
+check_trust (const SwCliRun *run, GError **error)
+{
+  const char *trust = sw_options_get_text (run->options, "trust");
+
+  return trust == NULL || g_file_test (trust, G_FILE_TEST_IS_DIR)
+         || sw_options_refuse (run->options, "trust",
+                               sw_tr (run->wording, "There is no such folder."), error);
+}
+
 static SwVerifyReport *
 verify_file (const SwCliRun *run, SwStore *store, GError **error)
 {
@@ -140,7 +151,8 @@ sw_cli_verify (SwCliRun *run, GError **error)
   g_autoptr (SwStore) store = NULL;
   g_autoptr (SwVerifyReport) report = NULL;
 
-  if (path == NULL || !check_heads (run, sw_options_get_list (run->options, "head"), error))
+  if (path == NULL || !check_heads (run, sw_options_get_list (run->options, "head"), error)
+      || !check_trust (run, error))
     return SW_EXIT_BAD_ARGUMENTS;
   store = sw_store_open (path, SW_OPEN_READ_ONLY, NULL, error);
   report = store != NULL ? verify_file (run, store, error) : NULL;

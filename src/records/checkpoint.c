@@ -111,10 +111,11 @@ sw_checkpoint_is_due (SwStore *store, gboolean *due, GError **error)
 
   g_return_val_if_fail (store != NULL && due != NULL, FALSE);
   *due = FALSE;
-  if (!sw_sql_integer (store,
-                       "SELECT count(*) FROM journal WHERE kind = 'sign'"
-                       " AND seq > coalesce((SELECT max(seq) FROM checkpoint), 0)",
-                       NULL, 0, &count, error))
+  if (!sw_sql_integer (
+          store,
+          "SELECT count(*) FROM journal WHERE kind = 'sign'"
+          " AND seq > coalesce((SELECT seq FROM checkpoint ORDER BY id DESC LIMIT 1), 0)",
+          NULL, 0, &count, error))
     return FALSE;
   *due = count > 0;
   return TRUE;

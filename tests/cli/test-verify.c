@@ -212,6 +212,7 @@ test_trust (void)
   g_autoptr (SwSpawned) good = NULL;
   g_autoptr (SwSpawned) bad = NULL;
   g_autoptr (SwSpawned) elsewhere = NULL;
+  g_autoptr (SwSpawned) nowhere = NULL;
   g_autofree char *from = NULL;
   GError *error = NULL;
   gint64 seq;
@@ -227,7 +228,10 @@ test_trust (void)
   g_assert_cmpint (good->code, ==, 0);
   g_assert_true (sw_spawned_has_line (good, from));
   g_assert_true (sw_spawned_has_line (good, "checkpoints_outside\t1"));
-  elsewhere = verify_with (plant->path, "--trust /nonexistent");
+  nowhere = verify_with (plant->path, "--trust /nonexistent");
+  g_assert_cmpint (nowhere->code, ==, 2);
+  g_assert_true (g_str_has_prefix (nowhere->err, "stillwarden: --trust: "));
+  elsewhere = verify_with (plant->path, "--trust /usr/share");
   g_assert_cmpint (elsewhere->code, ==, 0);
   g_assert_nonnull (strstr (elsewhere->out, "note\tcheckpoint\ttable=checkpoint column=key"));
   g_assert_true (sw_spawned_has_line (elsewhere, "checkpoints_outside\t0"));

@@ -2,6 +2,8 @@
 /* Heads that a restoration gave up are no finding, others stay one. */
 #include "attack-bench.h"
 
+#include "records/restore.h"
+
 typedef struct
 {
   const char *name;
@@ -94,6 +96,31 @@ test_restoration_kept (AttackBench *bench, gconstpointer data)
   g_assert_cmpstr (attack_get (report->findings, SW_FINDING_HEAD)->column, ==, "kept_head");
 }
 
+/* The program's own restore names what it gave up; the same copy put back by hand names nothing. */
+static void
+test_by_program (AttackBench *bench, gconstpointer data)
+{
+  const SwRestoreOrder order = { .path = bench->file.path,
+                                 .backup = bench->yesterday,
+                                 .actor = { .identified = SW_IDENTIFIED_SYSTEM, .reason = "test" },
+                                 .who = "N. Invented" };
+  const SwVerifyOptions options = { .trust_folder = bench->trust };
+  g_autoptr (SwVerifyReport) report = NULL;
+  SwCheckpointLoss loss;
+  GError *error = NULL;
+
+  bench->file.now_ms += 60000;
+  sw_backup_restore (&order, &bench->file.clock, &error);
+  g_assert_no_error (error);
+  report = attack_verify (bench, &options);
+  g_assert_cmpuint (report->findings->len, ==, 0);
+  g_assert_cmpint (attack_get (report->notes, SW_FINDING_HEAD)->seq, ==, bench->last_seq);
+  fixture_open (&bench->file, SW_OPEN_WRITE);
+  g_assert_true (sw_checkpoint_compare (bench->file.store, bench->trust, &loss, NULL));
+  g_assert_cmpuint (loss.n_lost, ==, 0);
+  g_assert_cmpuint (loss.n_given_up, ==, 1);
+}
+
 /* ---- registration ---- */
 
 static void
@@ -114,6 +141,7 @@ main (int argc, char **argv)
   for (gsize i = 0; i < G_N_ELEMENTS (restoration_cases); i++)
     add ("restoration", restoration_cases[i].name, &restoration_cases[i], test_restoration);
   add ("restoration", "head", NULL, test_restoration_head);
+  add ("restoration", "by-program", NULL, test_by_program);
   add ("restoration", "kept", NULL, test_restoration_kept);
   return g_test_run ();
 }
