@@ -248,6 +248,20 @@ test_stop (Bench *bench, gconstpointer data)
   assert_says (page, "Nothing was found");
 }
 
+/* The window may close while a worker still reads. */
+static void
+test_closed (Bench *bench, gconstpointer data)
+{
+  GtkWidget *page = open_page (bench, "en", 1280, 900, FALSE);
+
+  press_start (page);
+  g_assert_true (sw_verify_page_is_running (SW_VERIFY_PAGE (page)));
+  busy_plant_close_window (bench->plant);
+  page = open_page (bench, "en", 1280, 900, FALSE);
+  verify (page);
+  assert_says (page, "Nothing was found");
+}
+
 /* ---- when the window signs ---- */
 
 static void
@@ -384,6 +398,7 @@ main (int argc, char **argv)
   add ("long", test_long);
   add ("head", test_head);
   add ("stop", test_stop);
+  add ("closed", test_closed);
   add ("close-signs", test_close_signs);
   add ("signature-signs", test_signature_signs);
   add ("no-folder", test_no_folder);

@@ -17,6 +17,7 @@ static const RestorationCase restoration_cases[] = {
   { "says-so", TRUE, 0, 1000, FALSE },
   { "before-the-checkpoint", TRUE, 0, -DAY_MS, TRUE },
   { "of-less", TRUE, -8, 1000, TRUE },
+  { "of-another", TRUE, -2, 1000, TRUE }, /* the seq signed, with another head */
   { "unreadable", FALSE, 0, 1000, FALSE },
 };
 
