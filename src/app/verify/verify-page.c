@@ -201,22 +201,31 @@ end_job (SwVerifyPage *self)
   g_clear_pointer (&self->job, sw_verify_job_unref);
 }
 
+/* The page is not kept: a window that closes closes its file, whatever a worker still does. */
 typedef struct
 {
-  SwVerifyPage *page; /* Owned */
-  SwVerifyJob *job;   /* Owned: to tell it from a later one */
+  GWeakRef page;
+  SwVerifyJob *job; /* Owned: to tell it from a later one */
 } Answer;
+
+static void
+free_answer (Answer *answer)
+{
+  g_weak_ref_clear (&answer->page);
+  sw_verify_job_unref (answer->job);
+  g_free (answer);
+}
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Answer, free_answer)
 
 static void
 done_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autofree Answer *answer = data;
-  g_autoptr (SwVerifyPage) self = answer->page;
-  g_autoptr (SwVerifyJob) job = answer->job;
+  g_autoptr (Answer) answer = data;
+  g_autoptr (SwVerifyPage) self = g_weak_ref_get (&answer->page);
   g_autoptr (GError) error = NULL;
   g_autoptr (SwVerifyReport) report = sw_verify_run_finish (result, &error);
 
-  if (self->job != job)
+  if (self == NULL || self->job != answer->job)
     return;
   end_job (self);
   show_running (self, FALSE);
@@ -277,8 +286,8 @@ start_cb (GtkButton *button, SwVerifyPage *self)
   gtk_widget_set_visible (self->notes_part, FALSE);
   show_running (self, TRUE);
   self->tick = g_timeout_add (TICK_MS, tick_cb, self);
-  answer = g_new (Answer, 1);
-  answer->page = g_object_ref (self);
+  answer = g_new0 (Answer, 1);
+  g_weak_ref_init (&answer->page, self);
   answer->job = g_atomic_rc_box_acquire (self->job);
   sw_verify_run_async (self->job, done_cb, answer);
 }
