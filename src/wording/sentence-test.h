@@ -90,6 +90,8 @@ typedef enum
   SW_REASON_ABANDON,
   SW_REASON_EXTRA,
   SW_REASON_NOT_ADDED,
+  SW_REASON_AMEND,
+  SW_REASON_VOID,
   SW_N_REASONS
 } SwReasonKind;
 const char *sw_say_reason (const SwWording *wording, SwReasonKind kind, guint i);

@@ -126,6 +126,18 @@ static const char *const reasons[SW_N_REASONS][MAX_REASONS] = {
       N_ ("Product was not at hand"),
       N_ ("The amount was doubted"),
   },
+  [SW_REASON_AMEND] = {
+      N_ ("Typing mistake"),
+      N_ ("Misread"),
+      N_ ("Wrong record picked"),
+      N_ ("Written down late from paper"),
+  },
+  [SW_REASON_VOID] = {
+      N_ ("Entered twice"),
+      N_ ("Belongs to another machine"),
+      N_ ("Made for practice"),
+      N_ ("The sample was spoilt"),
+  },
 };
 
 const char *
