@@ -174,13 +174,23 @@ const SwFormKindClass sw_form_code_class = {
 
 /* ---- another record ---- */
 
+/* @record NULL: none is loaded yet. */
+static GArray *
+list_rows (SwContext *context, const SwFormSpec *spec, gconstpointer record)
+{
+  if (spec->rows_of == NULL)
+    return spec->rows (context, NULL);
+  return record != NULL ? spec->rows_of (context, record, NULL) : NULL;
+}
+
 /* The rows in use, and the one that is chosen even when it was taken out of use since. */
 static void
-fill_rows (SwContext *context, const SwFormSpec *spec, GtkWidget *row, gint64 chosen)
+fill_rows (
+    SwContext *context, const SwFormSpec *spec, GtkWidget *row, gint64 chosen, gconstpointer record)
 {
   g_autoptr (GArray) values = g_array_new (FALSE, FALSE, sizeof (gint64));
   g_autoptr (GStrvBuilder) words = g_strv_builder_new ();
-  g_autoptr (GArray) ids = spec->rows (context, NULL);
+  g_autoptr (GArray) ids = list_rows (context, spec, record);
   gboolean found = chosen == 0;
 
   append (values, words, 0,
@@ -207,7 +217,7 @@ build_rows (SwContext *context, const SwFormSpec *spec, GCallback changed, gpoin
   GtkWidget *row
       = sw_pick_row_new (translate (context, spec->label), translate (context, spec->hint));
 
-  fill_rows (context, spec, row, 0);
+  fill_rows (context, spec, row, 0, NULL);
   g_signal_connect_object (row, "changed", changed, form, G_CONNECT_SWAPPED);
   return row;
 }
@@ -217,7 +227,8 @@ load_row (const SwFormControl *control, gconstpointer member)
 {
   gint64 id = *(const gint64 *)member;
 
-  fill_rows (control->context, control->spec, control->row, id);
+  fill_rows (control->context, control->spec, control->row, id,
+             (const char *)member - control->spec->offset);
   sw_pick_row_set_value (choice_of (control), id);
 }
 
@@ -226,8 +237,11 @@ refresh_row (const SwFormControl *control)
 {
   gint64 id = 0;
 
+  /* What depends on a record is asked when that is loaded. */
+  if (control->spec->rows_of != NULL)
+    return;
   sw_pick_row_get_value (choice_of (control), &id);
-  fill_rows (control->context, control->spec, control->row, id);
+  fill_rows (control->context, control->spec, control->row, id, NULL);
 }
 
 static gboolean
@@ -347,9 +361,9 @@ sw_form_kind_class (SwFormKind kind)
   static const SwFormKindClass *const classes[SW_N_FORM_KINDS] = {
     [SW_FORM_TEXT] = &sw_form_text_class,     [SW_FORM_PROSE] = &sw_form_prose_class,
     [SW_FORM_REAL] = &sw_form_real_class,     [SW_FORM_AMOUNT] = &sw_form_amount_class,
-    [SW_FORM_DATE] = &sw_form_date_class,     [SW_FORM_WORD] = &sw_form_word_class,
-    [SW_FORM_CODE] = &sw_form_code_class,     [SW_FORM_RECORD] = &sw_form_record_class,
-    [SW_FORM_SWITCH] = &sw_form_switch_class,
+    [SW_FORM_DATE] = &sw_form_date_class,     [SW_FORM_MOMENT] = &sw_form_moment_class,
+    [SW_FORM_WORD] = &sw_form_word_class,     [SW_FORM_CODE] = &sw_form_code_class,
+    [SW_FORM_RECORD] = &sw_form_record_class, [SW_FORM_SWITCH] = &sw_form_switch_class,
   };
 
   g_return_val_if_fail (kind < SW_N_FORM_KINDS, NULL);

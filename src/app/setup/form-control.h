@@ -41,7 +41,7 @@ const SwFormKindClass *sw_form_kind_class (SwFormKind kind);
 
 /* For sw_form_kind_class: the classes by what the person does. */
 extern const SwFormKindClass sw_form_text_class, sw_form_prose_class, sw_form_real_class,
-    sw_form_amount_class, sw_form_date_class;
+    sw_form_amount_class, sw_form_date_class, sw_form_moment_class;
 extern const SwFormKindClass sw_form_word_class, sw_form_code_class, sw_form_record_class,
     sw_form_switch_class;
 

@@ -21,6 +21,7 @@ typedef enum
   SW_FORM_REAL,   /* double, NAN = empty */
   SW_FORM_AMOUNT, /* SwAmount: the number and the text as typed */
   SW_FORM_DATE,   /* gint64, UTC ms of the day's start, 0 = empty */
+  SW_FORM_MOMENT, /* gint64, UTC ms to the minute, 0 = empty */
   SW_FORM_WORD,   /* an enum, one of n_words */
   SW_FORM_CODE,   /* char *, one of codes; NULL = the empty choice */
   SW_FORM_RECORD, /* gint64, the id of another record, 0 = the empty choice */
@@ -59,6 +60,8 @@ struct _SwFormSpec
   const char *empty;
   /* ROW: ids to choose from, and what each is called. (transfer full) */
   GArray *(*rows) (SwContext *context, GError **error);
+  /* The same where it depends on the record (as loaded) what can be chosen; then rows is NULL. */
+  GArray *(*rows_of) (SwContext *context, gconstpointer record, GError **error);
   char *(*say_row) (SwContext *context, gint64 id);
 };
 

@@ -3,6 +3,7 @@
 #include "app/setup/form-control.h"
 #include "app/setup/prose-row.h"
 #include "app/widgets/form-row.h"
+#include "wording/sentence-list.h"
 #include "wording/sentence-setup.h"
 
 static SwFormRow *
@@ -328,6 +329,37 @@ save_date (const SwFormControl *control, gpointer member, char **fault_text)
 const SwFormKindClass sw_form_date_class = {
   .build = build_date,
   .load = load_date,
+  .save = save_date,
+  .dup_state = dup_text,
+  .clear = clear_date,
+  .set_error = set_typed_error,
+};
+
+/* ---- date and time ---- */
+
+static GtkWidget *
+build_moment (SwContext *context, const SwFormSpec *spec, GCallback changed, gpointer form)
+{
+  GtkWidget *row = build_typed (context, spec, changed, form);
+
+  if (spec->hint == NULL)
+    g_object_set (row, "hint", translate (context, N_ ("Date and time, as 2026-05-24 06:20.")),
+                  NULL);
+  return row;
+}
+
+static void
+load_moment (const SwFormControl *control, gconstpointer member)
+{
+  gint64 ms = *(const gint64 *)member;
+  g_autofree char *text = ms != 0 ? sw_moment_typed_format (wording_of (control), ms) : NULL;
+
+  sw_form_row_set_text (row_of (control), text);
+}
+
+const SwFormKindClass sw_form_moment_class = {
+  .build = build_moment,
+  .load = load_moment,
   .save = save_date,
   .dup_state = dup_text,
   .clear = clear_date,
