@@ -5,15 +5,14 @@
 typedef struct
 {
   SwFileChosen chosen;
-  gpointer data; /* Borrowed */
-  gboolean save;
+  gpointer data;      /* Borrowed */
+  const char *suffix; /* Borrowed, static: added to what is written; NULL: a file is read */
 } Question;
 
 static char *
-with_suffix (const char *path)
+with_suffix (const char *path, const char *suffix)
 {
-  return g_str_has_suffix (path, SW_FILE_SUFFIX) ? g_strdup (path)
-                                                 : g_strconcat (path, SW_FILE_SUFFIX, NULL);
+  return g_str_has_suffix (path, suffix) ? g_strdup (path) : g_strconcat (path, suffix, NULL);
 }
 
 static void
@@ -25,9 +24,9 @@ response_cb (GtkNativeDialog *dialog, int response, gpointer data)
                                : NULL;
   g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
 
-  if (path != NULL && question->save)
+  if (path != NULL && question->suffix != NULL)
     {
-      g_autofree char *whole = with_suffix (path);
+      g_autofree char *whole = with_suffix (path, question->suffix);
       question->chosen (whole, question->data);
     }
   else
@@ -47,6 +46,16 @@ add_filters (GtkFileChooser *chooser, const SwWording *wording)
   gtk_file_filter_add_pattern (all, "*");
   gtk_file_chooser_add_filter (chooser, plants);
   gtk_file_chooser_add_filter (chooser, all);
+}
+
+/* A name without anything that could be a folder. */
+static void
+propose (GtkFileChooser *chooser, const char *name, const char *suffix)
+{
+  g_autofree char *whole = with_suffix (name, suffix);
+
+  g_strdelimit (whole, "/\\", '-');
+  gtk_file_chooser_set_current_name (chooser, whole);
 }
 
 static void
@@ -82,10 +91,24 @@ sw_file_dialog_save (GtkWindow *parent,
   GtkFileChooserNative *dialog = gtk_file_chooser_native_new (
       sw_tr (wording, "Keep the New Plant"), parent, GTK_FILE_CHOOSER_ACTION_SAVE,
       sw_tr (wording, "_Create"), sw_tr (wording, "_Cancel"));
-  g_autofree char *whole = with_suffix (name);
 
-  g_strdelimit (whole, "/\\", '-');
   add_filters (GTK_FILE_CHOOSER (dialog), wording);
-  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), whole);
-  ask (parent, dialog, (Question){ .chosen = chosen, .data = data, .save = TRUE });
+  propose (GTK_FILE_CHOOSER (dialog), name, SW_FILE_SUFFIX);
+  ask (parent, dialog, (Question){ .chosen = chosen, .data = data, .suffix = SW_FILE_SUFFIX });
+}
+
+void
+sw_file_dialog_export (GtkWindow *parent,
+                       const SwWording *wording,
+                       const char *name,
+                       const char *suffix,
+                       SwFileChosen chosen,
+                       gpointer data)
+{
+  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (
+      sw_tr (wording, "Export"), parent, GTK_FILE_CHOOSER_ACTION_SAVE, sw_tr (wording, "_Export"),
+      sw_tr (wording, "_Cancel"));
+
+  propose (GTK_FILE_CHOOSER (dialog), name, suffix);
+  ask (parent, dialog, (Question){ .chosen = chosen, .data = data, .suffix = suffix });
 }

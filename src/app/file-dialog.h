@@ -23,5 +23,12 @@ void sw_file_dialog_save (GtkWindow *parent,
                           const char *name,
                           SwFileChosen chosen,
                           gpointer data);
+/* Where to write a file for others to read; @suffix (".xlsx") is added where the name lacks it. */
+void sw_file_dialog_export (GtkWindow *parent,
+                            const SwWording *wording,
+                            const char *name,
+                            const char *suffix,
+                            SwFileChosen chosen,
+                            gpointer data);
 
 G_END_DECLS
