@@ -36,6 +36,7 @@ static const struct
   { "app.quit", { "<Control>q" } },
   { "window.close", { "<Control>w" } },
   { "win.todo", { "<Control>1", "<Alt>Home" } },
+  { "win.records", { "<Control>2" } },
   { "win.find", { "<Control>f" } },
   { "win.who", { "<Control>i" } },
   { "win.setup", { "<Control>comma" } },

@@ -9,6 +9,7 @@ struct _SwSidebarRow
   /* Template children */
   SwVerdict *mark;
   GtkLabel *count;
+  GtkImage *icon;
   GtkLabel *name;
   GtkLabel *word;
   GtkLabel *due;
@@ -28,6 +29,7 @@ sw_sidebar_row_class_init (SwSidebarRowClass *klass)
                                                "/org/stillwarden/Stillwarden/ui/sidebar-row.ui");
   gtk_widget_class_bind_template_child (widget_class, SwSidebarRow, mark);
   gtk_widget_class_bind_template_child (widget_class, SwSidebarRow, count);
+  gtk_widget_class_bind_template_child (widget_class, SwSidebarRow, icon);
   gtk_widget_class_bind_template_child (widget_class, SwSidebarRow, name);
   gtk_widget_class_bind_template_child (widget_class, SwSidebarRow, word);
   gtk_widget_class_bind_template_child (widget_class, SwSidebarRow, due);
@@ -89,6 +91,16 @@ sw_sidebar_row_set_count (SwSidebarRow *self, const char *count)
   gtk_label_set_text (self->count, count);
   gtk_widget_set_visible (GTK_WIDGET (self->count), *count != '\0');
   gtk_widget_set_visible (GTK_WIDGET (self->mark), *count == '\0');
+}
+
+void
+sw_sidebar_row_set_icon (SwSidebarRow *self, const char *icon_name)
+{
+  g_return_if_fail (SW_IS_SIDEBAR_ROW (self));
+
+  gtk_image_set_from_icon_name (self->icon, icon_name);
+  gtk_widget_set_visible (GTK_WIDGET (self->icon), TRUE);
+  gtk_widget_set_visible (GTK_WIDGET (self->mark), FALSE);
 }
 
 static gboolean

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* To Do and the machines.
+/* To Do, Records and the machines.
  *
  * Machines stand in the order of their tags, not of urgency: a list that reshuffles under the hand
  * makes people press the wrong row, and To Do has the order of urgency already. Rows are kept by
@@ -48,8 +48,9 @@ compare_rows (GtkListBoxRow *a, GtkListBoxRow *b, gpointer data)
   gint64 first = sw_sidebar_row_get_machine (SW_SIDEBAR_ROW (a));
   gint64 second = sw_sidebar_row_get_machine (SW_SIDEBAR_ROW (b));
 
-  if (first == 0 || second == 0)
-    return (first != 0) - (second != 0);
+  /* To Do is 0, Records below 0: they stand on top, in this order. */
+  if (first <= 0 || second <= 0)
+    return first <= 0 && second <= 0 ? (first < 0) - (second < 0) : (first > 0) - (second > 0);
   return g_utf8_collate (sw_sidebar_row_get_name (SW_SIDEBAR_ROW (a)),
                          sw_sidebar_row_get_name (SW_SIDEBAR_ROW (b)));
 }
@@ -62,7 +63,7 @@ row_is_wanted (GtkListBoxRow *row, gpointer data)
 
   if (*text == '\0')
     return TRUE;
-  return sw_sidebar_row_get_machine (SW_SIDEBAR_ROW (row)) != 0
+  return sw_sidebar_row_get_machine (SW_SIDEBAR_ROW (row)) > 0
          && sw_sidebar_row_matches (SW_SIDEBAR_ROW (row), text);
 }
 
@@ -79,6 +80,17 @@ ensure_row (SwSidebar *self, gint64 machine)
   gtk_list_box_append (self->list, GTK_WIDGET (row));
   g_hash_table_insert (self->rows, g_memdup2 (&machine, sizeof machine), row);
   return row;
+}
+
+static void
+add_records (SwSidebar *self)
+{
+  const SwWording *wording = sw_context_get_wording (self->context);
+  SwSidebarRow *row = ensure_row (self, SW_SIDEBAR_RECORDS);
+
+  sw_sidebar_row_set_words (row, sw_trc (wording, "page", "Records"),
+                            sw_tr (wording, "everything on file"), "");
+  sw_sidebar_row_set_icon (row, "view-list-symbolic");
 }
 
 /* What stands at the end of a machine's row. */
@@ -143,9 +155,10 @@ sw_sidebar_refresh (SwSidebar *self)
   gint64 now_ms = sw_context_now (self->context);
   g_autoptr (GArray) ids = sw_record_ids (store, SW_TABLE_MACHINE, NULL, 0, NULL);
   g_autoptr (GHashTable) present = g_hash_table_new (g_int64_hash, g_int64_equal);
-  static const gint64 todo = 0;
+  static const gint64 todo = 0, records = SW_SIDEBAR_RECORDS;
 
   g_hash_table_add (present, (gpointer)&todo);
+  g_hash_table_add (present, (gpointer)&records);
   for (guint i = 0; ids != NULL && i < ids->len; i++)
     {
       gint64 *id = &g_array_index (ids, gint64, i);
@@ -321,6 +334,7 @@ sw_sidebar_set_context (SwSidebar *self, SwContext *context)
   g_signal_connect_object (context, "changed", G_CALLBACK (sw_sidebar_refresh), self,
                            G_CONNECT_SWAPPED);
   sw_sidebar_set_todo_count (self, 0);
+  add_records (self);
   sw_sidebar_refresh (self);
 }
 

@@ -38,6 +38,7 @@ struct _SwWindow
   SwToast *toast;
 
   /* Borrowed: children of the stacks, NULL until first asked for */
+  GtkWidget *records;
   GtkWidget *setup;
   GtkWidget *verify;
   GtkWidget *test;
@@ -60,6 +61,11 @@ void sw_window_set_place (SwWindow *self, const char *title);
 /* Title and selection of the page that the sidebar's side shows. */
 void sw_window_show_place (SwWindow *self);
 gboolean sw_window_shows_test (SwWindow *self);
+gboolean sw_window_shows_page (SwWindow *self, const char *name);
+/* The page beside the sidebar, with its title. */
+void sw_window_show_page (SwWindow *self, const char *name);
+/* The focus goes to what can be searched on the page that is shown. */
+void sw_window_find (SwWindow *self);
 /* Away from a test that may be open: the file keeps it where it stands. */
 void sw_window_show_plant (SwWindow *self);
 

@@ -2,13 +2,14 @@
 /* The window.
  *
  *   frame: "plant" ----begin, resume----> "test"        the test covers the sidebar
- *            ^  pages: todo, machine, setup   |
+ *            ^  pages: todo, machine,        |
+ *            |  records, setup                |
  *            +-----leave, or any show_...-----+
  *
  * Invariants:
  *   1. The test page holds a test exactly while the frame shows "test".
- *   2. The sidebar's selection is the page shown: To Do, a machine, or nothing for set-up.
- *   3. Set-up and test pages are made when first asked for.
+ *   2. The sidebar's selection is the page shown: To Do, Records, a machine, or nothing for set-up.
+ *   3. Records, set-up and test pages are made when first asked for.
  */
 #include "app/window-private.h"
 
@@ -37,8 +38,8 @@ sw_window_shows_test (SwWindow *self)
   return g_strcmp0 (gtk_stack_get_visible_child_name (self->frame), "test") == 0;
 }
 
-static gboolean
-shows_page (SwWindow *self, const char *name)
+gboolean
+sw_window_shows_page (SwWindow *self, const char *name)
 {
   return g_strcmp0 (gtk_stack_get_visible_child_name (self->pages), name) == 0;
 }
@@ -49,22 +50,28 @@ sw_window_show_place (SwWindow *self)
 {
   gint64 machine = sw_machine_page_get_machine (self->machine);
 
-  if (shows_page (self, "machine"))
+  if (sw_window_shows_page (self, "machine"))
     {
       g_autofree char *name = sw_plant_machine_name (self->context, machine);
       sw_window_set_place (self, name);
       sw_sidebar_select (self->sidebar, machine);
     }
-  else if (shows_page (self, "setup"))
+  else if (sw_window_shows_page (self, "setup"))
     {
       sw_window_set_place (self, sw_trc (sw_context_get_wording (self->context), "page", "Set-up"));
       sw_sidebar_select (self->sidebar, SW_SIDEBAR_NOTHING);
     }
-  else if (shows_page (self, "verify"))
+  else if (sw_window_shows_page (self, "verify"))
     {
       sw_window_set_place (
           self, sw_trc (sw_context_get_wording (self->context), "page", "Verify Records"));
       sw_sidebar_select (self->sidebar, SW_SIDEBAR_NOTHING);
+    }
+  else if (sw_window_shows_page (self, "records"))
+    {
+      sw_window_set_place (self,
+                           sw_trc (sw_context_get_wording (self->context), "page", "Records"));
+      sw_sidebar_select (self->sidebar, SW_SIDEBAR_RECORDS);
     }
   else
     {
@@ -84,8 +91,8 @@ sw_window_show_plant (SwWindow *self)
   sw_context_changed (self->context);
 }
 
-static void
-show_page (SwWindow *self, const char *name)
+void
+sw_window_show_page (SwWindow *self, const char *name)
 {
   sw_window_show_plant (self);
   gtk_stack_set_visible_child_name (self->pages, name);
@@ -96,7 +103,7 @@ void
 sw_window_show_todo (SwWindow *self)
 {
   g_return_if_fail (SW_IS_WINDOW (self));
-  show_page (self, "todo");
+  sw_window_show_page (self, "todo");
 }
 
 void
@@ -104,7 +111,7 @@ sw_window_show_machine (SwWindow *self, gint64 machine)
 {
   g_return_if_fail (SW_IS_WINDOW (self));
   sw_machine_page_show (self->machine, machine);
-  show_page (self, "machine");
+  sw_window_show_page (self, "machine");
 }
 
 void
@@ -118,7 +125,7 @@ sw_window_show_setup (SwWindow *self, const char *section)
       gtk_stack_add_named (self->pages, self->setup, "setup");
     }
   sw_setup_page_show (SW_SETUP_PAGE (self->setup), section);
-  show_page (self, "setup");
+  sw_window_show_page (self, "setup");
 }
 
 void
@@ -131,7 +138,7 @@ sw_window_show_verify (SwWindow *self)
       self->verify = sw_verify_page_new (self->context);
       gtk_stack_add_named (self->pages, self->verify, "verify");
     }
-  show_page (self, "verify");
+  sw_window_show_page (self, "verify");
 }
 
 /* ---- messages ---- */
@@ -159,6 +166,8 @@ chosen_cb (SwSidebar *sidebar, gint64 machine, SwWindow *self)
 {
   if (machine == 0)
     sw_window_show_todo (self);
+  else if (machine == SW_SIDEBAR_RECORDS)
+    sw_window_show_records (self, NULL);
   else
     sw_window_show_machine (self, machine);
 }
@@ -208,6 +217,14 @@ todo_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+records_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  sw_window_show_records (SW_WINDOW (widget), NULL);
+  /* Whoever walks down the sidebar stays in it; who asks for the page goes to it. */
+  gtk_widget_grab_focus (SW_WINDOW (widget)->records);
+}
+
+static void
 setup_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   sw_window_show_setup (SW_WINDOW (widget), NULL);
@@ -222,8 +239,7 @@ verify_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 static void
 find_cb (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  if (!sw_window_shows_test (SW_WINDOW (widget)))
-    sw_sidebar_find (SW_WINDOW (widget)->sidebar);
+  sw_window_find (SW_WINDOW (widget));
 }
 
 static void
@@ -255,6 +271,7 @@ sw_window_dispose (GObject *object)
   self->test = NULL;
   self->setup = NULL;
   self->verify = NULL;
+  self->records = NULL;
   g_clear_object (&self->context);
   G_OBJECT_CLASS (sw_window_parent_class)->dispose (object);
 }
@@ -299,6 +316,7 @@ sw_window_class_init (SwWindowClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, sw_window_ask_first_secret);
   gtk_widget_class_bind_template_callback (widget_class, count_changed_cb);
   gtk_widget_class_install_action (widget_class, "win.todo", NULL, todo_cb);
+  gtk_widget_class_install_action (widget_class, "win.records", NULL, records_cb);
   gtk_widget_class_install_action (widget_class, "win.setup", NULL, setup_cb);
   gtk_widget_class_install_action (widget_class, "win.verify", NULL, verify_cb);
   gtk_widget_class_install_action (widget_class, "win.find", NULL, find_cb);

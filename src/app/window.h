@@ -6,6 +6,7 @@
 #include <gtk/gtk.h>
 
 #include "app/context.h"
+#include "records/browse.h"
 #include "workflow/rights.h"
 
 G_BEGIN_DECLS
@@ -43,6 +44,12 @@ void sw_window_show_todo (SwWindow *self);
 void sw_window_show_machine (SwWindow *self, gint64 machine);
 void sw_window_show_setup (SwWindow *self, const char *section); /* "machines", ... or NULL */
 void sw_window_show_verify (SwWindow *self);
+/* The form of one record of the set-up. */
+void sw_window_show_setup_record (SwWindow *self, const char *section, gint64 id);
+/* The list of records; NULL = as it was left. */
+void sw_window_show_records (SwWindow *self, const SwBrowseFilter *filter);
+/* One record with its story. */
+void sw_window_show_record (SwWindow *self, SwTable table, gint64 id);
 /* Begin or resume a guided test; a refusal is shown as a toast. The test covers the sidebar. */
 void sw_window_begin_test (SwWindow *self, gint64 plan, SwPurpose purpose, gint64 answers_dose);
 void sw_window_resume_test (SwWindow *self, gint64 titration);

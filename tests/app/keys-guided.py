@@ -115,7 +115,7 @@ def come_to_test(bench, query, value, what, *then):
         time.sleep(0.3)
         bench.keys("Return")
         time.sleep(0.3)
-        bench.keys("Tab", "Tab", "Tab", "Tab", "Return", *then)
+        bench.keys("Tab", "Tab", "Tab", "Tab", "Tab", "Return", *then)
         for _ in range(40):
             if bench.ask(query) == value:
                 return

@@ -204,6 +204,8 @@ test_sidebar (void)
   g_assert_cmpstr (gtk_window_get_title (GTK_WINDOW (window)), ==, "M-11 Rotary");
   gtk_widget_activate_action (GTK_WIDGET (window), "win.todo", NULL);
   gtk_widget_activate_action (GTK_WIDGET (window), "win.move", "i", 1);
+  g_assert_cmpstr (gtk_window_get_title (GTK_WINDOW (window)), ==, "Records");
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.move", "i", 1);
   g_assert_cmpstr (gtk_window_get_title (GTK_WINDOW (window)), ==, "M-03 Twin tank");
 }
 

@@ -4,6 +4,7 @@
 
 #include "app/machine/test-list.h"
 #include "app/widgets/verdict.h"
+#include "app/window.h"
 
 struct _SwTestTable
 {
@@ -101,6 +102,17 @@ bind_signed_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SwTestTabl
              sw_test_item_get_signed (gtk_list_item_get_item (item)));
 }
 
+/* Enter or a double click: the record of the test. */
+static void
+activate_cb (GtkColumnView *view, guint position, SwTestTable *self)
+{
+  g_autoptr (SwTestItem) test = g_list_model_get_item (G_LIST_MODEL (self->tests), position);
+  SwWindow *window = sw_window_of (GTK_WIDGET (self));
+
+  if (test != NULL && window != NULL)
+    sw_window_show_record (window, SW_TABLE_TITRATION, sw_test_item_get_titration (test));
+}
+
 /* ---- class ---- */
 
 static void
@@ -132,6 +144,7 @@ sw_test_table_class_init (SwTestTableClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, bind_dose_cb);
   gtk_widget_class_bind_template_callback (widget_class, setup_signed_cb);
   gtk_widget_class_bind_template_callback (widget_class, bind_signed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, activate_cb);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
 }
 
