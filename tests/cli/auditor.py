@@ -44,9 +44,10 @@ def make_tools(folder):
     return folder
 
 
-def run_page(folder, tools):
-    """What each block printed: standard output and error together."""
-    script = "".join(f"echo '{MARK}{i}'\n{text}" for i, (_, _, text) in enumerate(BLOCKS))
+def run_page(folder, tools, answers=True):
+    """What each block printed: standard output and error together; answers are left out on request."""
+    script = "".join(f"echo '{MARK}{i}'\n{text if answers or kind != 'answer' else ''}"
+                     for i, (kind, _, text) in enumerate(BLOCKS))
     done = subprocess.run([tools / "bash", "-c", script], cwd=folder, env={"PATH": str(tools), "LC_ALL": "C.UTF-8"},
                           stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, check=False)
     parts = re.split(rf"^{MARK}\d+\n", done.stdout, flags=re.MULTILINE)[1:]
@@ -68,6 +69,7 @@ def write_heads(folder):
 def alter(path, script):
     """Another tool's hands on the file, triggers of no account; they come back after."""
     db = sqlite3.connect(path, isolation_level=None)
+    db.execute("PRAGMA synchronous = OFF")
     triggers = db.execute("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'").fetchall()
     for name, _ in triggers:
         db.execute(f"DROP TRIGGER {name}")
@@ -171,7 +173,7 @@ def test_altered(folder, tools, name, section, change):
         copy = pathlib.Path(other) / "case"
         shutil.copytree(folder, copy, ignore=shutil.ignore_patterns("work"))
         change(copy / "plant.stillwarden")
-        findings = find_findings(run_page(copy, tools))
+        findings = find_findings(run_page(copy, tools, answers=False))
     found = findings.get(section, "")
     wrong = "" if found and "rror" not in found else f"check {section} was silent; found: {findings}"
     return report(f"altered/{name.replace(' ', '-')}", wrong)

@@ -14,6 +14,7 @@ def open_free(path):
     db = sqlite3.connect(path, isolation_level=None)
     db.row_factory = sqlite3.Row
     db.execute("PRAGMA foreign_keys = OFF")
+    db.execute("PRAGMA synchronous = OFF")
     guards = db.execute("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'").fetchall()
     for guard in guards:
         db.execute(f"DROP TRIGGER {guard['name']}")
