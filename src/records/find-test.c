@@ -7,6 +7,8 @@
 #include "records/store-private.h"
 #include "records/test.h"
 
+#include <string.h>
+
 /* CROSS JOIN keeps the order of the tables: the few open or unanswered rows first, by their partial
  * index, then their sample; or one machine's samples first, newest first, by theirs. "?1 = 0 OR" in
  * one text would read the whole table every time. */
@@ -52,16 +54,20 @@ char *
 sw_sample_next_code (SwStore *store, const char *tag, gint64 at_ms, GError **error)
 {
   g_autofree char *prefix = NULL;
-  SwCell key;
+  g_autofree char *after = NULL;
   gint64 last;
 
   g_return_val_if_fail (store != NULL && tag != NULL, NULL);
   prefix = make_code_prefix (store, tag, at_ms);
-  key = sw_cell_text (prefix);
+  /* what starts with "M-07-261124-" stands before "M-07-261124.": a range of the index on code */
+  after = g_strdup (prefix);
+  after[strlen (after) - 1] = '-' + 1;
+
+  const SwCell keys[] = { sw_cell_text (prefix), sw_cell_text (after) };
   if (!sw_sql_integer (store,
                        "SELECT max(CAST(substr(code, length(?1) + 1) AS INTEGER)) FROM sample"
-                       " WHERE substr(code, 1, length(?1)) = ?1",
-                       &key, 1, &last, error))
+                       " WHERE code >= ?1 AND code < ?2",
+                       keys, G_N_ELEMENTS (keys), &last, error))
     return NULL;
   return g_strdup_printf ("%s%" G_GINT64_FORMAT, prefix, last + 1);
 }

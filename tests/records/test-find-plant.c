@@ -1,57 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Questions about the plant and its methods: volume, fill, settings, versions, calibrations, texts.
  */
-#include "fixture.h"
+#include "questions.h"
 
 #include <string.h>
-
-#define DAY_MS G_GINT64_CONSTANT (86400000)
-
-typedef struct
-{
-  Fixture base;
-  FixturePlant plant;
-} Plant;
-
-#define STORE(plant) ((plant)->base.store)
-
-static void
-set_up (Plant *plant, gconstpointer data)
-{
-  fixture_set_up (&plant->base, data);
-  fixture_plant (&plant->base, &plant->plant);
-}
-
-static void
-tear_down (Plant *plant, gconstpointer data)
-{
-  fixture_assert_sound (&plant->base);
-  fixture_tear_down (&plant->base, data);
-}
-
-/* "3 1" for the ids 3 and 1, in their order; frees the array. */
-static void
-assert_ids (GArray *ids, const char *expected)
-{
-  g_autoptr (GString) text = g_string_new (NULL);
-
-  g_assert_nonnull (ids);
-  for (guint i = 0; i < ids->len; i++)
-    g_string_append_printf (text, "%s%" G_GINT64_FORMAT, i > 0 ? " " : "",
-                            g_array_index (ids, gint64, i));
-  g_array_unref (ids);
-  g_assert_cmpstr (text->str, ==, expected);
-}
-
-static gint64
-add_machine (Plant *plant, const char *tag)
-{
-  g_autoptr (SwMachine) machine = sw_machine_new ();
-
-  machine->tag = g_strdup (tag);
-  g_assert_true (sw_machine_insert (STORE (plant), machine, NULL));
-  return machine->record.id;
-}
 
 /* ---- plant ---- */
 
@@ -220,7 +172,7 @@ add (const char *name, void (*func) (Plant *, gconstpointer))
 {
   g_autofree char *path = g_strconcat ("/records/find-plant/", name, NULL);
 
-  g_test_add (path, Plant, NULL, set_up, func, tear_down);
+  g_test_add (path, Plant, NULL, plant_set_up, func, plant_tear_down);
 }
 
 int

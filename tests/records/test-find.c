@@ -1,56 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The questions: what is open, closed, dosed, due, in force. */
-#include "fixture.h"
+#include "questions.h"
+#include "records/store-private.h"
 
 #include <string.h>
-
-#define DAY_MS G_GINT64_CONSTANT (86400000)
-
-typedef struct
-{
-  Fixture base;
-  FixturePlant plant;
-} Plant;
-
-#define STORE(plant) ((plant)->base.store)
-
-static void
-set_up (Plant *plant, gconstpointer data)
-{
-  fixture_set_up (&plant->base, data);
-  fixture_plant (&plant->base, &plant->plant);
-}
-
-static void
-tear_down (Plant *plant, gconstpointer data)
-{
-  fixture_assert_sound (&plant->base);
-  fixture_tear_down (&plant->base, data);
-}
-
-/* "3 1" for the ids 3 and 1, in their order; frees the array. */
-static void
-assert_ids (GArray *ids, const char *expected)
-{
-  g_autoptr (GString) text = g_string_new (NULL);
-
-  g_assert_nonnull (ids);
-  for (guint i = 0; i < ids->len; i++)
-    g_string_append_printf (text, "%s%" G_GINT64_FORMAT, i > 0 ? " " : "",
-                            g_array_index (ids, gint64, i));
-  g_array_unref (ids);
-  g_assert_cmpstr (text->str, ==, expected);
-}
-
-static gint64
-add_machine (Plant *plant, const char *tag)
-{
-  g_autoptr (SwMachine) machine = sw_machine_new ();
-
-  machine->tag = g_strdup (tag);
-  g_assert_true (sw_machine_insert (STORE (plant), machine, NULL));
-  return machine->record.id;
-}
 
 static gint64
 add_sample (Plant *plant, gint64 machine, const char *code, gint64 drawn_ms)
@@ -178,6 +131,36 @@ test_code_counts (Plant *plant, gconstpointer data)
   g_assert_cmpstr (code, ==, "M-07-260504-11");
 }
 
+/* No row is looked at that is not of that machine and day: the index on code finds them. */
+static void
+test_code_scans_nothing (Plant *plant, gconstpointer data)
+{
+  g_autofree char *code = NULL;
+  GHashTableIter iter;
+  gpointer sql;
+  gpointer statement;
+  int asked = 0;
+
+  fixture_begin (&plant->base, SW_ACT_TEST, NULL);
+  for (int i = 1; i <= 5; i++)
+    {
+      g_autofree char *other = g_strdup_printf ("M-08-260504-%d", i);
+
+      add_sample (plant, plant->plant.machine, other, 0);
+    }
+  fixture_commit (&plant->base);
+  g_hash_table_remove_all (STORE (plant)->statements);
+  code = sw_sample_next_code (STORE (plant), "M-07", FIXTURE_START_MS, NULL);
+  g_assert_cmpstr (code, ==, "M-07-260504-2");
+  g_hash_table_iter_init (&iter, STORE (plant)->statements);
+  while (g_hash_table_iter_next (&iter, &sql, &statement))
+    {
+      g_assert_cmpint (sqlite3_stmt_status (statement, SQLITE_STMTSTATUS_FULLSCAN_STEP, 0), ==, 0);
+      asked++;
+    }
+  g_assert_cmpint (asked, >, 0);
+}
+
 static void
 test_open (Plant *plant, gconstpointer data)
 {
@@ -286,7 +269,7 @@ add (const char *name, void (*func) (Plant *, gconstpointer))
 {
   g_autofree char *path = g_strconcat ("/records/find/", name, NULL);
 
-  g_test_add (path, Plant, NULL, set_up, func, tear_down);
+  g_test_add (path, Plant, NULL, plant_set_up, func, plant_tear_down);
 }
 
 int
@@ -296,6 +279,7 @@ main (int argc, char **argv)
   add ("ids", test_ids);
   add ("code", test_code);
   add ("code-counts", test_code_counts);
+  add ("code-scans-nothing", test_code_scans_nothing);
   add ("open", test_open);
   add ("closed", test_closed);
   add ("doses", test_doses);
