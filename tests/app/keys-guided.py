@@ -214,7 +214,8 @@ def run(bench, program):
 
     bench.keys("Return")
     bench.wait(STEP, "check", "accept")
-    bench.keys("Return")
+    bench.keys("Return", "Escape")            # the box goes, the page stays
+    bench.keys("Return", "Tab", "shift+Tab")  # round in the box, back to the field
     bench.type(SECRET)
     bench.keys("Return")
     bench.wait(STEP, "dose", "sign")
