@@ -219,6 +219,9 @@ test_head (Bench *bench, gconstpointer data)
   g_assert_cmpstr (sw_form_row_get_error (row), ==,
                    "A head has 64 digits, 0 to 9 and a to f; 4 characters stand here.");
   sw_form_row_set_text (row, typed);
+  /* Enter is as good as the button */
+  g_assert_true (gtk_window_get_default_widget (GTK_WINDOW (bench->plant->window))
+                 == find_child (page, GTK_TYPE_BUTTON, "start"));
   verify (page);
   g_assert_null (sw_form_row_get_error (row));
   assert_says (page, "Nothing was found");

@@ -13,8 +13,8 @@
 #include "app/verify/verify-page.h"
 
 #include "app/plant-words.h"
+#include "app/verify/verify-lines.h"
 #include "app/verify/verify-run.h"
-#include "app/verify/verify-words.h"
 #include "app/widgets/form-row.h"
 #include "app/window.h"
 #include "wording/sentence-verify.h"
@@ -22,8 +22,6 @@
 #include <glib/gi18n.h>
 
 #define TICK_MS 100
-/* Thousands of findings tell nobody more than these. */
-#define MOST_SHOWN 100
 
 struct _SwVerifyPage
 {
@@ -54,82 +52,7 @@ struct _SwVerifyPage
 
 G_DEFINE_FINAL_TYPE (SwVerifyPage, sw_verify_page, GTK_TYPE_WIDGET)
 
-/* ---- building ---- */
-
-static void
-empty_box (GtkBox *box)
-{
-  GtkWidget *child;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
-    gtk_box_remove (box, child);
-}
-
-static void
-append_line (GtkBox *box, const char *text, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  /* hashes have no place to break at */
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_widget_add_css_class (label, css_class);
-  gtk_box_append (box, label);
-}
-
-/* What to do about finding @i, unless the next one asks for the same. */
-static const char *
-find_advice (SwVerifyPage *self, const GPtrArray *findings, guint i, guint n)
-{
-  const char *advice = sw_verify_say_advice (self->context, g_ptr_array_index (findings, i));
-  const char *next = i + 1 < n
-                         ? sw_verify_say_advice (self->context, g_ptr_array_index (findings, i + 1))
-                         : NULL;
-
-  return g_strcmp0 (advice, next) != 0 ? advice : NULL;
-}
-
-static void
-show_findings (SwVerifyPage *self, const GPtrArray *findings)
-{
-  const SwWording *wording = sw_context_get_wording (self->context);
-  guint n = MIN (findings->len, MOST_SHOWN);
-
-  empty_box (self->findings);
-  for (guint i = 0; i < n; i++)
-    {
-      const SwFinding *finding = g_ptr_array_index (findings, i);
-      g_autofree char *words = sw_verify_say_finding (self->context, finding);
-      const char *advice = find_advice (self, findings, i, n);
-
-      append_line (self->findings, words, "sw-body");
-      if (advice != NULL)
-        append_line (self->findings, advice, "sw-bold");
-    }
-  if (findings->len > n)
-    {
-      gulong more = findings->len - n;
-      g_autofree char *words = g_strdup_printf (
-          sw_trn (wording, "%lu more is not shown.", "%lu more are not shown.", more), more);
-
-      append_line (self->findings, words, "sw-dim");
-    }
-  gtk_widget_set_visible (GTK_WIDGET (self->findings), findings->len > 0);
-}
-
-static void
-show_notes (SwVerifyPage *self, const GPtrArray *notes)
-{
-  empty_box (self->notes);
-  for (guint i = 0; i < MIN (notes->len, MOST_SHOWN); i++)
-    {
-      g_autofree char *words = sw_verify_say_note (self->context, g_ptr_array_index (notes, i));
-
-      append_line (self->notes, words, "sw-body");
-    }
-  gtk_widget_set_visible (self->notes_part, notes->len > 0);
-}
+/* ---- showing ---- */
 
 static void
 show_headline (SwVerifyPage *self, const char *words, gboolean good)
@@ -155,8 +78,10 @@ show_report (SwVerifyPage *self, const SwVerifyReport *report)
   show_headline (self, headline, report->findings->len == 0);
   gtk_label_set_text (self->scope, scope);
   gtk_widget_set_visible (GTK_WIDGET (self->scope), TRUE);
-  show_findings (self, report->findings);
-  show_notes (self, report->notes);
+  sw_verify_lines_findings (self->findings, self->context, report->findings);
+  sw_verify_lines_notes (self->notes, self->context, report->notes);
+  gtk_widget_set_visible (GTK_WIDGET (self->findings), report->findings->len > 0);
+  gtk_widget_set_visible (self->notes_part, report->notes->len > 0);
   gtk_label_set_text (self->journal_head, report->head);
 }
 
@@ -174,11 +99,17 @@ show_failure (SwVerifyPage *self, const GError *error)
 
 /* ---- running ---- */
 
+/* The focus goes from the button that has done its part to the other one. */
 static void
 show_running (SwVerifyPage *self, gboolean running)
 {
+  GtkWidget *before = running ? self->start : self->stop;
+  gboolean focused = gtk_widget_has_focus (before);
+
   gtk_widget_set_sensitive (self->start, !running);
   gtk_widget_set_sensitive (self->stop, running);
+  if (focused)
+    gtk_widget_grab_focus (running ? self->stop : self->start);
   gtk_widget_set_visible (GTK_WIDGET (self->progress), running);
   gtk_progress_bar_set_fraction (self->progress, 0);
 }
@@ -350,12 +281,36 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SwVerifyPage, limits);
 }
 
+/* Enter in the head's field verifies. */
+static void
+sw_verify_page_map (GtkWidget *widget)
+{
+  GtkRoot *root = gtk_widget_get_root (widget);
+
+  GTK_WIDGET_CLASS (sw_verify_page_parent_class)->map (widget);
+  if (GTK_IS_WINDOW (root))
+    gtk_window_set_default_widget (GTK_WINDOW (root), SW_VERIFY_PAGE (widget)->start);
+}
+
+static void
+sw_verify_page_unmap (GtkWidget *widget)
+{
+  GtkRoot *root = gtk_widget_get_root (widget);
+
+  if (GTK_IS_WINDOW (root)
+      && gtk_window_get_default_widget (GTK_WINDOW (root)) == SW_VERIFY_PAGE (widget)->start)
+    gtk_window_set_default_widget (GTK_WINDOW (root), NULL);
+  GTK_WIDGET_CLASS (sw_verify_page_parent_class)->unmap (widget);
+}
+
 static void
 sw_verify_page_class_init (SwVerifyPageClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = sw_verify_page_dispose;
+  widget_class->map = sw_verify_page_map;
+  widget_class->unmap = sw_verify_page_unmap;
   g_type_ensure (SW_TYPE_FORM_ROW);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/org/stillwarden/Stillwarden/ui/verify/verify-page.ui");
@@ -385,11 +340,9 @@ GtkWidget *
 sw_verify_page_new (SwContext *context)
 {
   SwVerifyPage *self = g_object_new (SW_TYPE_VERIFY_PAGE, NULL);
-  const SwWording *wording = sw_context_get_wording (context);
 
   self->context = g_object_ref (context);
-  for (guint i = 0; sw_say_verify_limit (wording, i) != NULL; i++)
-    append_line (self->limits, sw_say_verify_limit (wording, i), "sw-body");
+  sw_verify_lines_limits (self->limits, context);
   show_head (self);
   g_signal_connect_object (context, "changed", G_CALLBACK (show_head), self, G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);

@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What Verify has to say, a line each, in a box that held other lines before. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/context.h"
+
+G_BEGIN_DECLS
+
+/* Findings, each advice once behind those that it is for. */
+void sw_verify_lines_findings (GtkBox *box, SwContext *context, const GPtrArray *findings);
+void sw_verify_lines_notes (GtkBox *box, SwContext *context, const GPtrArray *notes);
+/* What no verify can find. */
+void sw_verify_lines_limits (GtkBox *box, SwContext *context);
+
+G_END_DECLS
