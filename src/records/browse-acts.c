@@ -7,7 +7,8 @@
 #include "records/browse-private.h"
 #include "records/story-private.h"
 
-/* The first line of an entry is a hash: a search for "bad" is not about its digits. */
+/* An entry holds its reason, too. Its first line is a hash: a search for "bad" is not about digits.
+ */
 #define ENTRY_WITHOUT_HASH "substr(journal.entry, 65)"
 #define PERSON " AND journal.person = "
 /* What is the same in all rows of an act is asked of its first one alone. */
@@ -72,7 +73,7 @@ has_words (const char *search)
 GArray *
 sw_browse_acts (SwStore *store, const SwBrowseFilter *filter, gboolean of_table, GError **error)
 {
-  static const char *const texts[] = { "journal.reason", ENTRY_WITHOUT_HASH };
+  static const char *const texts[] = { ENTRY_WITHOUT_HASH };
   g_auto (SwBrowseQuery) query = { 0 };
   gboolean places;
 
