@@ -10,6 +10,7 @@
 
 #define NOTHING "\342\200\224" /* U+2014, as number.c has it */
 #define DIGITS 6               /* more than any figure here deserves, and no noise of conversion */
+#define UNCERTAIN_DIGITS 3     /* of an uncertainty, which has two that mean anything (GUM 7.2.6) */
 #define ALL_DIGITS 17
 
 /* Of every table. */
@@ -196,6 +197,14 @@ say_days (const SwWording *wording, double days, int digits)
   return g_strdup_printf (sw_trn (wording, "%s day", "%s days", n), number);
 }
 
+static int
+choose_digits (const SwToldColumn *told, int digits)
+{
+  const gboolean uncertain = strstr (told->name, "_u_") != NULL;
+
+  return digits == DIGITS && uncertain ? UNCERTAIN_DIGITS : digits;
+}
+
 static char *
 say_real (const SwWording *wording,
           const SwRecordContext *context,
@@ -209,7 +218,8 @@ say_real (const SwWording *wording,
       return digits == DIGITS ? say_steps (wording, context, value)
                               : sw_number_format (wording, value, digits);
     case SW_TOLD_SI:
-      return sw_amount_format (wording, sw_unit_from_si (value, told->unit), told->unit, digits);
+      return sw_amount_format (wording, sw_unit_from_si (value, told->unit), told->unit,
+                               choose_digits (told, digits));
     case SW_TOLD_PLAIN:
       return told->unit == SW_UNIT_DAY ? say_days (wording, value, digits)
                                        : sw_amount_format (wording, value, told->unit, digits);

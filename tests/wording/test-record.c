@@ -47,6 +47,7 @@ static const ValueRow values[] = {
   { "nothing", "sample", "appearance", NULL, DASH },
   { "millilitres", "dose", "added_si", "0.00078000000000000009", "780" U202F "mL" },
   { "a drop", "calibration", "drop_si", "3.1e-08", "0.031" U202F "mL" },
+  { "an uncertainty", "dose", "best_u_m3", "0.000125563", "126" U202F "mL" },
   { "litres", "compartment", "volume_si", "0.41999999999999998", "420" U202F "L" },
   { "degrees", "sample", "temperature_si", "295.64999999999998", "22.5" U202F "\302\260C" },
   { "density", "solvent", "density_kg_m3", "760", "0.76" U202F "g/mL" },
