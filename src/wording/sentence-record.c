@@ -10,7 +10,8 @@
 
 #define NOTHING "\342\200\224" /* U+2014, as number.c has it */
 #define DIGITS 6               /* more than any figure here deserves, and no noise of conversion */
-#define UNCERTAIN_DIGITS 3     /* of an uncertainty, which has two that mean anything (GUM 7.2.6) */
+/* Of an uncertainty, where two mean anything (GUM 7.2.6, from memory). */
+#define UNCERTAIN_DIGITS 3
 #define ALL_DIGITS 17
 
 /* Of every table. */
