@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Signing in at the window: who is asked for what, who is let in, and who is sent out again. */
 #include "app/setup/setup-page.h"
-#include "app/sign/idle-lock.h"
 #include "app/sign/secret-row.h"
 #include "app/theme.h"
 #include "app/widgets/form-row.h"

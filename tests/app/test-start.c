@@ -3,13 +3,17 @@
 #include <glib/gstdio.h>
 
 #include "app/start/demo-plant.h"
+#include "app/start/new-page.h"
 #include "app/start/new-plant.h"
 #include "app/start/start-window.h"
 #include "app/theme.h"
+#include "app/widgets/form-row.h"
 #include "app/window.h"
 #include "support/plant.h"
+#include "tests/app/box.h"
 #include "tests/app/snapshot.h"
 #include "workflow/setup.h"
+#include "workflow/sign-in.h"
 
 static SwApplication *application;
 
@@ -160,6 +164,41 @@ test_new_needs_names (void)
   close_all ();
 }
 
+static const struct
+{
+  const char *name;
+  const char *secret, *again;
+  const char *words;
+} secrets[] = {
+  { "too short", "seven", "seven", "Allowed: 8 to 256" },
+  { "two differ", "seven grey geese", "seven grey goose", "The two differ." },
+};
+
+/* A name and a secret, no dialog before the secret is one. */
+static void
+test_new_secret (gconstpointer data)
+{
+  guint i = GPOINTER_TO_UINT (data);
+  GtkWidget *start = start_new ();
+
+  g_signal_emit_by_name (sw_find_button (start, "New Plant…"), "clicked");
+  for (int field = 0; field < 3; field++)
+    {
+      static const char *const fields[] = { "site", "name", "initials" };
+      GtkWidget *row = sw_find_widget (start, SW_TYPE_FORM_ROW, fields[field]);
+
+      sw_form_row_set_text (SW_FORM_ROW (row), "NI");
+    }
+  GtkWidget *page = sw_find_widget (start, SW_TYPE_NEW_PAGE, NULL);
+  sw_box_type (page, "secret", secrets[i].secret);
+  sw_box_type (page, "again", secrets[i].again);
+  g_signal_emit_by_name (sw_find_button (start, "Choose a Place…"), "clicked");
+  sw_snapshot (start, "new-plant-secret");
+  g_autofree char *text = sw_visible_text (start);
+  g_assert_nonnull (strstr (text, secrets[i].words));
+  close_all ();
+}
+
 static void
 test_new_is_made (void)
 {
@@ -185,6 +224,11 @@ test_new_is_made (void)
   g_assert_cmpstr (site->name, ==, "North hall");
   g_assert_cmpstr (person->initials, ==, "NI");
   g_assert_cmpint (person->role, ==, SW_ROLE_ADMINISTRATOR);
+  /* Guarded from the first moment, by the secret that was typed and no other. */
+  g_assert_cmpint (signer.identified, ==, SW_IDENTIFIED_SECRET);
+  g_assert_true (sw_window_is_guarded (SW_WINDOW (window)));
+  g_assert_true (sw_sign_again (store, signer.person, "seven grey geese", &signer, NULL));
+  g_assert_false (sw_sign_again (store, signer.person, "seven grey goose", &signer, NULL));
   /* A second time is the same window. */
   g_assert_true (sw_application_open_path (application, path, SW_OPEN_WRITE, &error));
   g_assert_cmpuint (g_list_length (gtk_application_get_windows (GTK_APPLICATION (application))), ==,
@@ -289,6 +333,11 @@ main (int argc, char **argv)
 
   g_test_add_func ("/app/start/first page", test_first);
   g_test_add_func ("/app/start/new plant needs names", test_new_needs_names);
+  for (guint i = 0; i < G_N_ELEMENTS (secrets); i++)
+    {
+      g_autofree char *path = g_strconcat ("/app/start/new plant secret/", secrets[i].name, NULL);
+      g_test_add_data_func (path, GUINT_TO_POINTER (i), test_new_secret);
+    }
   g_test_add_func ("/app/start/new plant is made", test_new_is_made);
   g_test_add_func ("/app/start/language of the site", test_language);
   g_test_add_func ("/app/start/new plant is refused", test_new_is_refused);
