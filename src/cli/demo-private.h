@@ -61,6 +61,7 @@ typedef struct
   gint64 hydrocarbon, alcohol;
   gint64 method;
   gint64 lots_ms;        /* when the second lots are opened; 0 = done */
+  gint64 review_ms;      /* when the reviewer next looks at what was done */
   gint64 calibration_ms; /* when the dropper is calibrated again; 0 = done */
   SwDemoCounts counts;
 } SwDemo;
@@ -80,6 +81,10 @@ gboolean sw_demo_keep_house (SwDemo *demo, GError **error);
 /* A text of the plant; never NULL. (transfer full) */
 char *sw_demo_text (const SwDemo *demo, const char *group, const char *key);
 double sw_demo_number (const SwDemo *demo, const char *group, const char *key);
+
+/* ---- demo-review.c ---- */
+/* What the reviewer does, when its time has come. */
+gboolean sw_demo_review (SwDemo *demo, GError **error);
 
 /* ---- demo-model.c ---- */
 void sw_demo_machine_load (SwDemo *demo, SwDemoMachine *machine, const char *tag);

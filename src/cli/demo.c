@@ -134,7 +134,7 @@ do_event (SwDemo *demo, SwDemoMachine *machine, GError **error)
 {
   demo->random = machine->random;
   demo->now_ms = MAX (demo->now_ms, machine->next_ms);
-  if (!sw_demo_keep_house (demo, error))
+  if (!sw_demo_keep_house (demo, error) || !sw_demo_review (demo, error))
     return FALSE;
   if (machine->id == 0 && !sw_demo_set_up_machine (demo, machine, error))
     return FALSE;
