@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The Verify page, the banner of a file that was put back, and when the window signs. */
+#include "app/records/record-export.h"
 #include "app/verify/verify-page.h"
 #include "app/widgets/form-row.h"
 #include "records/checkpoint.h"
@@ -305,6 +306,23 @@ test_signature_signs (Bench *bench, gconstpointer data)
   g_assert_cmpint (count_checkpoints (bench), ==, 1);
 }
 
+/* What leaves the file as a workbook is signed for before. */
+static void
+test_export_signs (Bench *bench, gconstpointer data)
+{
+  const SwExportFilter filter = { 0 };
+  g_autofree char *path = g_strconcat (bench->path, ".xlsx", NULL);
+  gint64 end = g_get_monotonic_time () + PATIENCE_MS * 1000;
+  GtkWidget *window = GTK_WIDGET (busy_plant_open_window (bench->plant, "en", 1024, 600, FALSE));
+
+  sw_record_export_write (window, bench->plant->context, &filter, path);
+  g_assert_cmpint (count_checkpoints (bench), ==, 1);
+  while (!g_file_test (path, G_FILE_TEST_EXISTS) && g_get_monotonic_time () < end)
+    g_main_context_iteration (NULL, FALSE);
+  g_assert_true (g_file_test (path, G_FILE_TEST_EXISTS));
+  sw_snapshot_settle (window);
+}
+
 /* No folder can be made there: said once, and work goes on. */
 static void
 test_no_folder (Bench *bench, gconstpointer data)
@@ -404,6 +422,7 @@ main (int argc, char **argv)
   add ("closed", test_closed);
   add ("close-signs", test_close_signs);
   add ("signature-signs", test_signature_signs);
+  add ("export-signs", test_export_signs);
   add ("no-folder", test_no_folder);
   add ("put-back", test_put_back);
   add ("put-back-long", test_put_back_long);

@@ -124,6 +124,8 @@ start (Export *export)
 {
   g_autoptr (GTask) task = g_task_new (NULL, NULL, written_cb, NULL);
 
+  /* so that the workbook's last sheet names a checkpoint of what it holds */
+  sw_context_sign_head (export->context);
   g_task_set_task_data (task, export, (GDestroyNotify)free_export);
   g_task_run_in_thread (task, write_in_thread);
 }
