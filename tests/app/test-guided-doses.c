@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Guided tests that find acid, through the buttons of their pages, to each end that a dose can have.
+/* Guided tests that find acid, through the buttons of their pages, to each end that a dose can
+ * have.
  *
  * The dose of the plant by hand, from the formula of the design (2.3) with the product itself as
  * titrant: 3 drops x 0.05 mL x 1000 x 420 L / 50 mL = 1260 mL, one drop 420 mL; the jug's marks of

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Guided tests through the buttons of their pages: what passes, what is taken back, changed, left or
- * goes over range. Those that end in a dose: test-guided-doses.c. */
+/* Guided tests through the buttons of their pages: what passes, what is taken back, changed, left
+ * or goes over range. Those that end in a dose: test-guided-doses.c. */
 #include "tests/app/guided-bench.h"
 
 #include <string.h>

@@ -128,6 +128,40 @@ test_export (Older *older, gconstpointer data)
   g_assert_cmpstr (schema, ==, version);
 }
 
+/* The journal in words. */
+static void
+test_journal (Older *older, gconstpointer data)
+{
+  g_autoptr (SwSpawned) spawned = run (older, "journal", "");
+
+  g_assert_cmpstr (spawned->err, ==, "");
+  g_assert_cmpint (spawned->code, ==, 0);
+  g_assert_nonnull (strstr (spawned->out, "Invented"));
+}
+
+/* A snapshot of it is a file of the same version, with the same head, and sound. */
+static void
+test_snapshot (Older *older, gconstpointer data)
+{
+  g_autofree char *out = g_build_filename (older->elsewhere, "copy.stillwarden", NULL);
+  g_autofree char *rest = g_strdup_printf ("'%s'", out);
+  g_autofree char *head = ask (older, "select hash from journal order by seq desc limit 1");
+  g_autofree char *version = ask (older, "pragma user_version");
+  g_autofree char *arguments = g_strdup_printf ("verify '%s'", out);
+  g_autoptr (SwSpawned) spawned = run (older, "snapshot", rest);
+  g_autoptr (SwSpawned) verified = sw_spawn (arguments, NULL);
+  g_autofree char *copied_head = NULL;
+  g_autofree char *copied_version = NULL;
+
+  g_assert_cmpstr (spawned->err, ==, "");
+  g_assert_cmpint (spawned->code, ==, 0);
+  g_assert_cmpint (verified->code, ==, 0);
+  copied_head = sw_spawned_value (verified, "head");
+  g_assert_cmpstr (copied_head, ==, head);
+  copied_version = run_shell ("sqlite3 'file:%s?immutable=1' 'pragma user_version'", out);
+  g_assert_cmpstr (copied_version, ==, version);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -137,5 +171,7 @@ main (int argc, char **argv)
   sw_spawn_init (argc, argv);
   g_test_add ("/older/version-1/verify", Older, file, set_up, test_verify, tear_down);
   g_test_add ("/older/version-1/export", Older, file, set_up, test_export, tear_down);
+  g_test_add ("/older/version-1/journal", Older, file, set_up, test_journal, tear_down);
+  g_test_add ("/older/version-1/snapshot", Older, file, set_up, test_snapshot, tear_down);
   return g_test_run ();
 }
