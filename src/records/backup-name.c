@@ -88,6 +88,7 @@ parse_time (const char *text, gint64 *made_ms)
 {
   static const char form[] = "00000000T000000Z";
   g_autofree char *whole = g_strndup (text, TIME_LENGTH);
+  g_autofree char *again = NULL;
   g_autoptr (GDateTime) made = NULL;
 
   for (gsize i = 0; i < TIME_LENGTH; i++)
@@ -97,7 +98,9 @@ parse_time (const char *text, gint64 *made_ms)
   if (made == NULL)
     return FALSE;
   *made_ms = g_date_time_to_unix (made) * 1000;
-  return TRUE;
+  /* a second 60 would be read as 59: a name that we never wrote */
+  again = format_time (*made_ms);
+  return strcmp (again, whole) == 0;
 }
 
 gboolean

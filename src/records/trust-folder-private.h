@@ -36,6 +36,8 @@ void sw_trust_key_wipe (SwTrustKey *key);
 /* The signature in hex of a message. (transfer full) */
 char *sw_trust_key_sign (const SwTrustKey *key, const char *message);
 
+/* One line without its end; FALSE when it is none. Its signature is not looked at. */
+gboolean sw_trust_line_parse (const char *text, SwTrustLine *line);
 /* SwTrustLine in the order of the file; empty when there is no file. *n_unreadable: lines that are
  * none. Signatures are not looked at. (transfer full) */
 GArray *

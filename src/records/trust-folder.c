@@ -35,8 +35,8 @@ read_digits (const char *text, gsize length, char *digits)
   return TRUE;
 }
 
-static gboolean
-parse_line (const char *text, SwTrustLine *line)
+gboolean
+sw_trust_line_parse (const char *text, SwTrustLine *line)
 {
   g_auto (GStrv) parts = g_strsplit (text, " ", LINE_PARTS + 1);
 
@@ -72,7 +72,7 @@ sw_trust_lines_read (const char *folder, const char *uuid, guint *n_unreadable, 
     {
       SwTrustLine line;
 
-      if (parse_line (rows[i], &line))
+      if (sw_trust_line_parse (rows[i], &line))
         g_array_append_val (lines, line);
       else if (*rows[i] != '\0')
         (*n_unreadable)++;
