@@ -6,7 +6,8 @@
 #include <string.h>
 
 #define LOST_SQL                                                                                   \
-  "SELECT j.act, j.utc_ms, j.offset_min, j.kind, p.name, j.reason FROM journal AS j"               \
+  "SELECT j.act, j.utc_ms, j.offset_min, j.kind, j.action, j.table_name, j.identified_by,"         \
+  " j.workstation, p.name, j.reason FROM journal AS j"                                             \
   " LEFT JOIN person AS p ON p.id = j.person"                                                      \
   " WHERE j.seq = j.act AND j.seq > ? ORDER BY j.seq DESC LIMIT ?"
 
@@ -16,6 +17,10 @@ free_lost (gpointer data)
   SwLostAct *lost = data;
 
   g_free (lost->kind);
+  g_free (lost->action);
+  g_free (lost->table);
+  g_free (lost->identified_by);
+  g_free (lost->workstation);
   g_free (lost->person);
   g_free (lost->reason);
   g_free (lost);
@@ -103,13 +108,15 @@ read_lost (SwRestorePreview *preview, SwStore *file, GError **error)
   while ((code = sw_sql_step (file, statement, error)) == SQLITE_ROW)
     {
       SwLostAct *lost = g_new0 (SwLostAct, 1);
+      char **const texts[]
+          = { &lost->kind,        &lost->action, &lost->table, &lost->identified_by,
+              &lost->workstation, &lost->person, &lost->reason };
 
       lost->act = sqlite3_column_int64 (statement, 0);
       lost->utc_ms = sqlite3_column_int64 (statement, 1);
       lost->offset_min = sqlite3_column_int (statement, 2);
-      lost->kind = g_strdup ((const char *)sqlite3_column_text (statement, 3));
-      lost->person = g_strdup ((const char *)sqlite3_column_text (statement, 4));
-      lost->reason = g_strdup ((const char *)sqlite3_column_text (statement, 5));
+      for (int i = 0; i < (int)G_N_ELEMENTS (texts); i++)
+        *texts[i] = g_strdup ((const char *)sqlite3_column_text (statement, 3 + i));
       g_ptr_array_add (preview->lost, lost);
     }
   sqlite3_reset (statement);

@@ -28,6 +28,10 @@ typedef struct
   gint64 utc_ms;
   int offset_min;
   char *kind;   /* "test", "dose", ... as in the journal */
+  char *action; /* of its first row, as the next two */
+  char *table;
+  char *identified_by;
+  char *workstation;
   char *person; /* name */
   char *reason;
 } SwLostAct;

@@ -64,6 +64,9 @@ test_ancestor (Fixture *fixture, gconstpointer data)
   g_assert_cmpuint (preview->lost->len, ==, SW_RESTORE_SHOWN);
   newest = preview->lost->pdata[0];
   g_assert_cmpstr (newest->kind, ==, "void");
+  g_assert_cmpstr (newest->action, ==, "void");
+  g_assert_cmpstr (newest->table, ==, "person");
+  g_assert_cmpstr (newest->identified_by, ==, "demo");
   g_assert_cmpstr (newest->person, ==, "N. Invented");
   g_assert_cmpstr (newest->reason, ==, "left the company");
   g_assert_cmpint (newest->utc_ms, ==, FIXTURE_START_MS + 60000);
