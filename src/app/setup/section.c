@@ -196,6 +196,7 @@ static void
 fill_list_page (SwSetupSection *self)
 {
   const SwSectionSpec *spec = self->spec;
+  g_autoptr (GtkNoSelection) shown = NULL;
 
   gtk_label_set_text (self->title, translate (self, spec->title));
   gtk_button_set_label (self->add, translate (self, spec->add_label));
@@ -205,8 +206,9 @@ fill_list_page (SwSetupSection *self)
   gtk_widget_set_visible (GTK_WIDGET (self->add),
                           !sw_store_is_read_only (sw_context_get_store (self->context)));
   self->model = sw_setup_list_new (self->context, spec->describe);
-  gtk_list_view_set_model (self->list, GTK_SELECTION_MODEL (gtk_no_selection_new (
-                                           g_object_ref (G_LIST_MODEL (self->model)))));
+  /* a view takes a reference of its own: one too many would keep the file open for good */
+  shown = gtk_no_selection_new (g_object_ref (G_LIST_MODEL (self->model)));
+  gtk_list_view_set_model (self->list, GTK_SELECTION_MODEL (shown));
   reload_list (self);
 }
 
