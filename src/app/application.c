@@ -124,7 +124,8 @@ remember (SwStore *store)
 {
   GSettings *settings = sw_settings_get ();
 
-  if (settings != NULL)
+  /* a backup that was looked at is not where work goes on */
+  if (settings != NULL && !sw_store_is_read_only (store))
     g_settings_set_string (settings, "last-file", sw_store_get_path (store));
 }
 

@@ -112,3 +112,34 @@ sw_file_dialog_export (GtkWindow *parent,
   propose (GTK_FILE_CHOOSER (dialog), name, suffix);
   ask (parent, dialog, (Question){ .chosen = chosen, .data = data, .suffix = suffix });
 }
+
+void
+sw_file_dialog_save_as (GtkWindow *parent,
+                        const SwWording *wording,
+                        const char *title,
+                        const char *name,
+                        SwFileChosen chosen,
+                        gpointer data)
+{
+  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (
+      title, parent, GTK_FILE_CHOOSER_ACTION_SAVE, sw_tr (wording, "_Save"),
+      sw_tr (wording, "_Cancel"));
+
+  add_filters (GTK_FILE_CHOOSER (dialog), wording);
+  propose (GTK_FILE_CHOOSER (dialog), name, SW_FILE_SUFFIX);
+  ask (parent, dialog, (Question){ .chosen = chosen, .data = data, .suffix = SW_FILE_SUFFIX });
+}
+
+void
+sw_file_dialog_folder (GtkWindow *parent,
+                       const SwWording *wording,
+                       const char *title,
+                       SwFileChosen chosen,
+                       gpointer data)
+{
+  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (
+      title, parent, GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER, sw_tr (wording, "_Choose"),
+      sw_tr (wording, "_Cancel"));
+
+  ask (parent, dialog, (Question){ .chosen = chosen, .data = data });
+}

@@ -31,4 +31,17 @@ void sw_file_dialog_export (GtkWindow *parent,
                             SwFileChosen chosen,
                             gpointer data);
 
+/* The same for another kind of file than a plant of one's own; @title is copied. */
+void sw_file_dialog_save_as (GtkWindow *parent,
+                             const SwWording *wording,
+                             const char *title,
+                             const char *name,
+                             SwFileChosen chosen,
+                             gpointer data);
+void sw_file_dialog_folder (GtkWindow *parent,
+                            const SwWording *wording,
+                            const char *title,
+                            SwFileChosen chosen,
+                            gpointer data);
+
 G_END_DECLS

@@ -30,6 +30,8 @@ struct _SwWindow
   GtkWidget *secret_banner;
   GtkWidget *trust_banner;
   GtkLabel *trust_text;
+  GtkWidget *backup_banner;
+  GtkLabel *backup_text;
   GtkStack *frame;
   SwSidebar *sidebar;
   GtkStack *pages;
@@ -68,6 +70,10 @@ void sw_window_show_page (SwWindow *self, const char *name);
 void sw_window_find (SwWindow *self);
 /* Away from a test that may be open: the file keeps it where it stands. */
 void sw_window_show_plant (SwWindow *self);
+
+/* ---- window-backup.c ---- */
+/* The banner of a backup that failed, which stays until one goes well. */
+void sw_window_watch_backups (SwWindow *self);
 
 /* ---- window-sign.c ---- */
 void sw_window_watch_people (SwWindow *self);

@@ -178,6 +178,12 @@ lot_chosen_cb (SwSidebar *sidebar, gint64 lot, SwWindow *self)
   sw_window_show_setup (self, "lots");
 }
 
+static void
+backups_cb (SwWindow *self)
+{
+  sw_window_show_setup (self, "backups");
+}
+
 /* The list of people closed; what was picked has been gone on with by now. */
 static void
 closed_cb (SwPersonButton *person, SwWindow *self)
@@ -288,6 +294,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SwWindow, secret_banner);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, trust_banner);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, trust_text);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, backup_banner);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, backup_text);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, frame);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, sidebar);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, pages);
@@ -313,6 +321,7 @@ sw_window_class_init (SwWindowClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, lot_chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, closed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, backups_cb);
   gtk_widget_class_bind_template_callback (widget_class, sw_window_ask_first_secret);
   gtk_widget_class_bind_template_callback (widget_class, count_changed_cb);
   gtk_widget_class_install_action (widget_class, "win.todo", NULL, todo_cb);
@@ -356,6 +365,7 @@ sw_window_new (GtkApplication *application, SwContext *context)
   g_signal_connect_object (context, "person-changed", G_CALLBACK (sw_window_go_on), self,
                            G_CONNECT_SWAPPED);
   show_banners (self);
+  sw_window_watch_backups (self);
   sw_window_watch_people (self);
   sw_window_watch_trust (self);
   sw_window_show_todo (self);

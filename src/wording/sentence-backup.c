@@ -100,12 +100,15 @@ sw_say_backup_line (const SwWording *wording, guint why, gint64 bytes, gulong te
 }
 
 char *
-sw_say_backup_last (const SwWording *wording, gint64 made_ms)
+sw_say_backup_last (const SwWording *wording, gint64 made_ms, gboolean by_itself)
 {
   g_autofree char *made = sw_date_time_format (wording, made_ms);
 
   if (made_ms == 0)
     return g_strdup (sw_tr (wording, "There is no good backup yet."));
+  if (!by_itself)
+    /* Translators: %s is a date and time. */
+    return g_strdup_printf (sw_tr (wording, "The last good backup is of %s."), made);
   /* Translators: %s is a date and time. */
   return g_strdup_printf (
       sw_tr (wording, "The last good backup is of %s. Another one is made by itself once it is a "

@@ -21,8 +21,8 @@ const char *sw_say_restore_relation (const SwWording *wording, guint relation);
 char *sw_say_bytes (const SwWording *wording, gint64 bytes);
 /* "Daily, 1.4 MB, 204 tests" */
 char *sw_say_backup_line (const SwWording *wording, guint why, gint64 bytes, gulong tests);
-/* When the last good one was made, 0 = there is none, and when the next one comes. */
-char *sw_say_backup_last (const SwWording *wording, gint64 made_ms);
+/* When the last good one was made, 0 = there is none, and whether another comes by itself. */
+char *sw_say_backup_last (const SwWording *wording, gint64 made_ms, gboolean by_itself);
 /* Where they are kept, and whether that is beside the file. */
 char *sw_say_backup_folder (const SwWording *wording, const char *folder, gboolean beside);
 char *sw_say_backup_done (const SwWording *wording, const char *name);

@@ -118,7 +118,7 @@ test_sentences (void)
   g_autofree char *one = sw_say_restore_lost (wording, 1);
   g_autofree char *many = sw_say_restore_lost (wording, 12);
   g_autofree char *none = sw_say_restore_lost (wording, 0);
-  g_autofree char *first = sw_say_backup_last (wording, 0);
+  g_autofree char *first = sw_say_backup_last (wording, 0, TRUE);
 
   g_assert_cmpstr (holds, ==,
                    "It holds 4 machines, 1 test and 31 doses. Its last entry was written on 24 "

@@ -20,11 +20,13 @@ typedef struct
   gboolean stays;  /* the form stays open after a save */
   gboolean fixed;  /* a record is only read once it is saved */
   GtkWidget *(*editor) (SwContext *context);
-  SwSetupDescribe describe; /* NULL with single */
+  SwSetupDescribe describe;                /* NULL with single */
+  GtkWidget *(*page) (SwContext *context); /* no records: a page of its own, and nothing of above */
 } SwSectionSpec;
 
 /* The sections in the order of the side list. */
 extern const SwSectionSpec sw_section_machines, sw_section_methods, sw_section_products,
-    sw_section_lots, sw_section_droppers, sw_section_solvents, sw_section_people, sw_section_site;
+    sw_section_lots, sw_section_droppers, sw_section_solvents, sw_section_people, sw_section_site,
+    sw_section_backups;
 
 G_END_DECLS

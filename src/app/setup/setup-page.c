@@ -11,8 +11,9 @@
 #include "app/setup/section.h"
 
 static const SwSectionSpec *const specs[] = {
-  &sw_section_machines, &sw_section_methods,  &sw_section_products, &sw_section_lots,
-  &sw_section_droppers, &sw_section_solvents, &sw_section_people,   &sw_section_site,
+  &sw_section_machines, &sw_section_methods,  &sw_section_products,
+  &sw_section_lots,     &sw_section_droppers, &sw_section_solvents,
+  &sw_section_people,   &sw_section_site,     &sw_section_backups,
 };
 
 struct _SwSetupPage
@@ -42,9 +43,11 @@ get_section (SwSetupPage *self, const SwSectionSpec *spec)
 
   if (section != NULL)
     return section;
-  section = sw_setup_section_new (self->context, spec);
-  g_signal_connect_object (section, "open-other", G_CALLBACK (open_other_cb), self,
-                           G_CONNECT_SWAPPED);
+  section = spec->page != NULL ? spec->page (self->context)
+                               : sw_setup_section_new (self->context, spec);
+  if (spec->page == NULL)
+    g_signal_connect_object (section, "open-other", G_CALLBACK (open_other_cb), self,
+                             G_CONNECT_SWAPPED);
   gtk_stack_add_named (self->stack, section, spec->name);
   return section;
 }

@@ -176,7 +176,8 @@ static gboolean
 may_be_picked (SwSignBox *self, const SwPerson *person)
 {
   return person != NULL && person->active && person->record.id != self->not_person
-         && (person->role == SW_ROLE_REVIEWER || person->role == SW_ROLE_ADMINISTRATOR);
+         && (person->role == SW_ROLE_ADMINISTRATOR
+             || (person->role == SW_ROLE_REVIEWER && self->right != SW_RIGHT_SET_UP));
 }
 
 /* Who is at the bench comes picked when they may sign, else the first: a list that gets the focus
@@ -313,6 +314,27 @@ sw_sign_ask (GtkWidget *near,
   set_person (self, request->person);
   if (request->person == 0)
     fill_list (self);
+  box_show (self, near);
+}
+
+void
+sw_sign_deed_ask (GtkWidget *near,
+                  SwContext *context,
+                  SwRight right,
+                  const char *title,
+                  const char *subject,
+                  SwSignedCallback callback,
+                  gpointer data)
+{
+  g_return_if_fail (GTK_IS_WIDGET (near) && SW_IS_CONTEXT (context) && callback != NULL);
+
+  SwSignBox *self = box_new (context, callback, data);
+  self->right = right;
+  gtk_label_set_text (self->title, title);
+  gtk_label_set_text (self->subject, subject);
+  gtk_button_set_label (self->sign, get_word (self, SW_SIGN_WORD_SIGN));
+  set_person (self, 0);
+  fill_list (self);
   box_show (self, near);
 }
 

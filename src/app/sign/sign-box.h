@@ -31,6 +31,17 @@ void sw_sign_ask (GtkWidget *near,
                   SwSignedCallback callback,
                   gpointer data);
 
+/* The same box for a deed that is no signature on a record, such as a restore: who of those who
+ * have
+ * @right does it, picked in the box, and their secret. @title and @subject are copied. */
+void sw_sign_deed_ask (GtkWidget *near,
+                       SwContext *context,
+                       SwRight right,
+                       const char *title,
+                       const char *subject,
+                       SwSignedCallback callback,
+                       gpointer data);
+
 /* The same box for signing in: @person's secret. A secret that somebody else chose is changed in
  * the same box. Changes nothing but the file; the signer goes to sw_context_set_signer. */
 void sw_sign_in_ask (

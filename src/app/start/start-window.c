@@ -8,6 +8,8 @@
  */
 #include "app/start/start-window.h"
 
+#include "app/backup/backup-keeper.h"
+#include "app/backup/restore-view.h"
 #include "app/file-dialog.h"
 #include "app/plant-words.h"
 #include "app/start/demo-plant.h"
@@ -22,7 +24,8 @@ struct _SwStartWindow
   GtkApplicationWindow parent_instance;
 
   /* Owned */
-  char *path; /* of the file that the problem page speaks of */
+  char *path;           /* of the file that the problem page speaks of */
+  SwBackupInfo *newest; /* the newest good backup of it, NULL = none */
 
   /* Template children */
   GtkStack *stack;
@@ -37,7 +40,9 @@ struct _SwStartWindow
   GtkLabel *problem_owner;
   GtkWidget *another;
   GtkWidget *read_only;
+  GtkWidget *backup;
   GtkWidget *try_again;
+  GtkSpinner *waiting;
 };
 
 G_DEFINE_FINAL_TYPE (SwStartWindow, sw_start_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -180,18 +185,53 @@ may_pass (const GError *error)
          && !g_error_matches (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_NETWORK);
 }
 
+/* Whether a backup is a way forward: the file is damaged, or gone. */
+static gboolean
+may_restore (const GError *error)
+{
+  return g_error_matches (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_FOREIGN)
+         || g_error_matches (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_DAMAGED)
+         || g_error_matches (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_NOT_FOUND);
+}
+
+/* In the folder of this PC, else beside the file, where those before a migration are anyway. */
+static void
+find_newest (SwStartWindow *self, const GError *error)
+{
+  g_autofree char *folder = sw_backup_folder_of (self->path, NULL);
+  const char *const folders[] = { folder, NULL };
+
+  g_clear_pointer (&self->newest, sw_backup_info_free);
+  for (gsize i = 0; i < G_N_ELEMENTS (folders) && may_restore (error); i++)
+    {
+      g_autoptr (GPtrArray) list = sw_backup_list (self->path, folders[i], NULL, NULL);
+      const SwBackupInfo *newest = list != NULL ? sw_backup_list_newest (list) : NULL;
+
+      if (newest == NULL || (self->newest != NULL && self->newest->made_ms >= newest->made_ms))
+        continue;
+      g_clear_pointer (&self->newest, sw_backup_info_free);
+      self->newest = sw_backup_read (newest->path, NULL, NULL);
+    }
+}
+
 /* The way forward that is likeliest to help has the accent and the focus. */
 static void
 show_ways (SwStartWindow *self, const GError *error)
 {
+  GtkWidget *const ways[] = { self->another, self->try_again, self->backup };
   gboolean again = may_pass (error);
   GtkWidget *best = again ? self->try_again : self->another;
-  GtkWidget *other = again ? self->another : self->try_again;
 
+  find_newest (self, error);
+  if (self->newest != NULL)
+    best = self->backup;
+  gtk_widget_set_visible (self->backup, self->newest != NULL);
   gtk_widget_set_visible (self->read_only, may_look (error));
   gtk_widget_set_visible (self->try_again, again);
+  for (gsize i = 0; i < G_N_ELEMENTS (ways); i++)
+    gtk_widget_remove_css_class (ways[i], "sw-accent");
   gtk_widget_add_css_class (best, "sw-accent");
-  gtk_widget_remove_css_class (other, "sw-accent");
+  gtk_spinner_stop (self->waiting);
   gtk_stack_set_visible_child_name (self->stack, "problem");
   gtk_widget_grab_focus (best);
 }
@@ -237,12 +277,47 @@ read_only_cb (GtkButton *button, SwStartWindow *self)
   open_path (self, self->path, SW_OPEN_READ_ONLY);
 }
 
+/* ---- its newest backup ---- */
+
+static void
+close_backup_cb (SwStartWindow *self)
+{
+  GtkWidget *page = gtk_stack_get_child_by_name (self->stack, "backup");
+
+  gtk_stack_set_visible_child_name (self->stack, "problem");
+  if (page != NULL)
+    gtk_stack_remove (self->stack, page);
+}
+
+static void
+backup_cb (SwStartWindow *self)
+{
+  GtkWidget *page = gtk_overlay_new (); /* the box to sign in lies over it */
+  GtkWidget *view = sw_restore_view_new (NULL, sw_application_get_wording (get_application (self)),
+                                         self->path, self->newest);
+
+  gtk_widget_add_css_class (view, "sw-page");
+  g_signal_connect_object (view, "back", G_CALLBACK (close_backup_cb), self, G_CONNECT_SWAPPED);
+  gtk_overlay_set_child (GTK_OVERLAY (page), view);
+  gtk_stack_add_named (self->stack, page, "backup");
+  gtk_stack_set_visible_child_name (self->stack, "backup");
+}
+
+void
+sw_start_window_wait (SwStartWindow *self)
+{
+  g_return_if_fail (SW_IS_START_WINDOW (self));
+  gtk_spinner_start (self->waiting);
+  gtk_stack_set_visible_child_name (self->stack, "wait");
+}
+
 /* ---- class ---- */
 
 static void
 sw_start_window_finalize (GObject *object)
 {
   g_free (SW_START_WINDOW (object)->path);
+  sw_backup_info_free (SW_START_WINDOW (object)->newest);
   G_OBJECT_CLASS (sw_start_window_parent_class)->finalize (object);
 }
 
@@ -261,7 +336,9 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, problem_owner);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, another);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, read_only);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, backup);
   gtk_widget_class_bind_template_child (widget_class, SwStartWindow, try_again);
+  gtk_widget_class_bind_template_child (widget_class, SwStartWindow, waiting);
 }
 
 static void
@@ -282,6 +359,7 @@ sw_start_window_class_init (SwStartWindowClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, back_cb);
   gtk_widget_class_bind_template_callback (widget_class, try_again_cb);
   gtk_widget_class_bind_template_callback (widget_class, read_only_cb);
+  gtk_widget_class_bind_template_callback (widget_class, backup_cb);
 }
 
 static void

@@ -15,4 +15,7 @@ void sw_start_window_new_plant (SwStartWindow *self);
 /* Says why @path could not be opened, and what can be done. */
 void sw_start_window_explain (SwStartWindow *self, const char *path, const GError *error);
 
+/* Says that a backup is being restored, until a file opens or sw_start_window_explain. */
+void sw_start_window_wait (SwStartWindow *self);
+
 G_END_DECLS
