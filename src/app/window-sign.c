@@ -110,7 +110,7 @@ void
 sw_window_set_resting (SwWindow *self, gboolean rests)
 {
   static const char *const actions[]
-      = { "win.todo", "win.setup", "win.find", "win.who", "win.move" };
+      = { "win.todo", "win.records", "win.setup", "win.verify", "win.find", "win.who", "win.move" };
 
   g_return_if_fail (SW_IS_WINDOW (self));
   gtk_widget_set_sensitive (GTK_WIDGET (self->menu), !rests);

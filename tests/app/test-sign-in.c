@@ -1,9 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Signing in at the window: who is asked for what, who is let in, and who is sent out again. */
-#include "app/setup/setup-page.h"
 #include "app/sign/secret-row.h"
 #include "app/theme.h"
-#include "app/widgets/form-row.h"
 #include "tests/app/box.h"
 #include "tests/app/busy-plant.h"
 #include "workflow/sign-in.h"
@@ -11,7 +9,6 @@
 #include <string.h>
 
 #define OTHER_SECRET "four green ponds"
-#define US_PER_MIN (60 * G_USEC_PER_SEC)
 
 static BusyPlant *
 open_plant (const char *language, gboolean dark)
@@ -209,6 +206,29 @@ test_sign_out (void)
   g_assert_false (sw_window_may_write (plant->window));
 }
 
+/* Below a box nothing is reached, by whatever key; afterwards everything is. */
+static void
+test_resting (void)
+{
+  static const char *const actions[] = { "win.records", "win.setup", "win.verify", "win.find" };
+  g_autoptr (BusyPlant) plant = open_plant ("en", FALSE);
+  GtkWidget *window = GTK_WIDGET (plant->window);
+  GtkWidget *pages = sw_find_widget (window, GTK_TYPE_STACK, "pages");
+  GtkWidget *before = gtk_stack_get_visible_child (GTK_STACK (pages));
+  GtkWidget *menu = sw_find_widget (window, GTK_TYPE_MENU_BUTTON, "menu");
+
+  pick (plant, "T. Invented");
+  for (gsize i = 0; i < G_N_ELEMENTS (actions); i++)
+    gtk_widget_activate_action (window, actions[i], NULL);
+  g_assert_true (gtk_stack_get_visible_child (GTK_STACK (pages)) == before);
+  g_assert_false (gtk_widget_is_sensitive (menu));
+  g_assert_false (gtk_widget_is_sensitive (pages));
+  sw_box_press (box_of (plant), "cancel");
+  g_assert_true (gtk_widget_is_sensitive (menu));
+  gtk_widget_activate_action (window, "win.setup", NULL);
+  g_assert_true (gtk_stack_get_visible_child (GTK_STACK (pages)) != before);
+}
+
 /* ---- a new secret ---- */
 
 static void
@@ -357,109 +377,6 @@ test_first_looks (void)
     }
 }
 
-/* ---- idle lock ---- */
-
-static gboolean
-check_after (BusyPlant *plant, double minutes)
-{
-  gint64 us = (gint64)(minutes * US_PER_MIN);
-
-  return sw_window_check_idle (plant->window, g_get_monotonic_time () + us,
-                               g_get_real_time () + us);
-}
-
-static void
-test_idle (void)
-{
-  g_autoptr (BusyPlant) plant = open_plant ("en", FALSE);
-  gint64 person = plant->scene->plant->technician;
-
-  g_assert_false (check_after (plant, 60));
-  busy_plant_work_as (plant, person);
-  g_assert_false (check_after (plant, 9.9));
-  assert_works (plant, person, SW_IDENTIFIED_SECRET);
-  g_assert_true (check_after (plant, 10.1));
-  assert_works (plant, 0, 0);
-  g_assert_true (says (GTK_WIDGET (plant->window), "T. Invented was signed out, because nobody"));
-  sw_snapshot (GTK_WIDGET (plant->window), "idle-lock");
-}
-
-/* The monotonic clock stands still while the computer sleeps; the other can be set back. */
-static void
-test_idle_clocks (void)
-{
-  g_autoptr (BusyPlant) plant = open_plant ("en", FALSE);
-  gint64 monotonic_us = g_get_monotonic_time ();
-  gint64 real_us = g_get_real_time ();
-
-  busy_plant_work_as (plant, plant->scene->plant->technician);
-  g_assert_true (sw_window_check_idle (plant->window, monotonic_us, real_us + 11 * US_PER_MIN));
-  busy_plant_work_as (plant, plant->scene->plant->technician);
-  g_assert_true (
-      sw_window_check_idle (plant->window, monotonic_us + 11 * US_PER_MIN, real_us - US_PER_MIN));
-}
-
-static const struct
-{
-  const char *name;
-  const char *value;
-  double minutes;
-  gboolean locks;
-} idle_rows[] = {
-  { "never", "0", 10000, FALSE },
-  { "one, before", "1", 0.9, FALSE },
-  { "one, after", "1", 1.1, TRUE },
-  { "eight hours", "480", 479, FALSE },
-  { "no number counts as not set", "soon", 10.1, TRUE },
-};
-
-static void
-test_idle_setting (gconstpointer data)
-{
-  guint i = GPOINTER_TO_UINT (data);
-  g_autoptr (BusyPlant) plant = open_plant ("en", FALSE);
-
-  put_setting (plant, SW_SETTING_IDLE_LOCK, idle_rows[i].value);
-  busy_plant_work_as (plant, plant->scene->plant->technician);
-  g_assert_cmpint (check_after (plant, idle_rows[i].minutes), ==, idle_rows[i].locks);
-}
-
-/* Never during a titration; the time begins when the test is left. */
-static void
-test_idle_test (void)
-{
-  g_autoptr (BusyPlant) plant = open_plant ("en", FALSE);
-  gint64 person = plant->scene->plant->technician;
-
-  busy_plant_work_as (plant, person);
-  sw_window_begin_test (plant->window, plant->retest.plan, SW_PURPOSE_ROUTINE, 0);
-  g_assert_false (check_after (plant, 600));
-  sw_window_leave_test (plant->window);
-  g_assert_false (check_after (plant, 9));
-  g_assert_true (check_after (plant, 11));
-}
-
-/* What was typed waits for the person, and the box that asked is gone. */
-static void
-test_idle_keeps (void)
-{
-  g_autoptr (BusyPlant) plant = open_plant ("en", FALSE);
-  gint64 person = plant->scene->plant->administrator;
-
-  busy_plant_work_as (plant, person);
-  sw_window_show_setup (plant->window, "solvents");
-  GtkWidget *page = sw_find_widget (GTK_WIDGET (plant->window), SW_TYPE_SETUP_PAGE, NULL);
-  sw_setup_page_open (SW_SETUP_PAGE (page), "solvents", 0, NULL);
-  GtkWidget *row = sw_find_widget (page, SW_TYPE_FORM_ROW, "name");
-  sw_form_row_set_text (SW_FORM_ROW (row), "Half a name");
-  open_change (plant);
-  g_assert_nonnull (box_of (plant));
-  g_assert_true (check_after (plant, 11));
-  assert_works (plant, 0, 0);
-  g_assert_null (box_of (plant));
-  g_assert_cmpstr (sw_form_row_get_text (SW_FORM_ROW (row)), ==, "Half a name");
-}
-
 static void
 add_rows (void)
 {
@@ -467,11 +384,6 @@ add_rows (void)
     {
       g_autofree char *path = g_strconcat ("/sign-in/change/", changes[i].name, NULL);
       g_test_add_data_func (path, GUINT_TO_POINTER (i), test_change);
-    }
-  for (guint i = 0; i < G_N_ELEMENTS (idle_rows); i++)
-    {
-      g_autofree char *path = g_strconcat ("/sign-in/idle/", idle_rows[i].name, NULL);
-      g_test_add_data_func (path, GUINT_TO_POINTER (i), test_idle_setting);
     }
 }
 
@@ -485,13 +397,10 @@ main (int argc, char **argv)
   g_test_add_func ("/sign-in/by name", test_by_name);
   g_test_add_func ("/sign-in/no secret yet", test_no_secret_yet);
   g_test_add_func ("/sign-in/sign out", test_sign_out);
+  g_test_add_func ("/sign-in/resting", test_resting);
   g_test_add_func ("/sign-in/given", test_given);
   g_test_add_func ("/sign-in/first secret", test_first_secret);
   g_test_add_func ("/sign-in/first secret/looks", test_first_looks);
-  g_test_add_func ("/sign-in/idle", test_idle);
-  g_test_add_func ("/sign-in/idle/clocks", test_idle_clocks);
-  g_test_add_func ("/sign-in/idle/titration", test_idle_test);
-  g_test_add_func ("/sign-in/idle/keeps", test_idle_keeps);
   add_rows ();
   return g_test_run ();
 }
