@@ -121,9 +121,9 @@ sw_file_dialog_save_as (GtkWindow *parent,
                         SwFileChosen chosen,
                         gpointer data)
 {
-  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (
-      title, parent, GTK_FILE_CHOOSER_ACTION_SAVE, sw_tr (wording, "_Save"),
-      sw_tr (wording, "_Cancel"));
+  GtkFileChooserNative *dialog
+      = gtk_file_chooser_native_new (title, parent, GTK_FILE_CHOOSER_ACTION_SAVE,
+                                     sw_tr (wording, "_Save"), sw_tr (wording, "_Cancel"));
 
   add_filters (GTK_FILE_CHOOSER (dialog), wording);
   propose (GTK_FILE_CHOOSER (dialog), name, SW_FILE_SUFFIX);
@@ -137,9 +137,9 @@ sw_file_dialog_folder (GtkWindow *parent,
                        SwFileChosen chosen,
                        gpointer data)
 {
-  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (
-      title, parent, GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER, sw_tr (wording, "_Choose"),
-      sw_tr (wording, "_Cancel"));
+  GtkFileChooserNative *dialog
+      = gtk_file_chooser_native_new (title, parent, GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER,
+                                     sw_tr (wording, "_Choose"), sw_tr (wording, "_Cancel"));
 
   ask (parent, dialog, (Question){ .chosen = chosen, .data = data });
 }

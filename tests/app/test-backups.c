@@ -358,6 +358,9 @@ test_restore (void)
   SwWindow *after = SW_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
   g_assert_cmpint (count_restorations (after), ==, 1);
   assert_says (GTK_WIDGET (after), "is in the place of the file now");
+  /* nobody is told that something is missing: the restoration says what, and why */
+  g_assert_false (gtk_widget_get_visible (
+      sw_find_widget (GTK_WIDGET (after), GTK_TYPE_WIDGET, "trust_banner")));
   clear_desk (&desk);
 }
 

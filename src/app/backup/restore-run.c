@@ -11,6 +11,9 @@
 #include "app/window.h"
 #include "wording/sentence-backup.h"
 
+#define TRIES 12
+#define PAUSE_US 250000
+
 typedef struct
 {
   SwApplication *application; /* Owned */
@@ -40,6 +43,7 @@ free_run (Run *run)
   g_free (run);
 }
 
+/* A worker of the window that has just closed may still read the file for a moment. */
 static void
 thread_cb (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
@@ -52,8 +56,16 @@ thread_cb (GTask *task, gpointer source, gpointer data, GCancellable *cancellabl
     .who = run->who,
   };
   GError *error = NULL;
+  gboolean done = sw_restore_run (&order, NULL, &error);
 
-  if (sw_restore_run (&order, NULL, &error))
+  for (int i = 1; i < TRIES && g_error_matches (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_BUSY);
+       i++)
+    {
+      g_clear_error (&error);
+      g_usleep (PAUSE_US);
+      done = sw_restore_run (&order, NULL, &error);
+    }
+  if (done)
     g_task_return_boolean (task, TRUE);
   else
     g_task_return_error (task, error);

@@ -181,8 +181,11 @@ snapshot_chosen_cb (const char *path, gpointer data)
 {
   g_autoptr (SwBackupsPage) self = data;
 
-  if (path != NULL && self->keeper != NULL)
-    sw_backup_keeper_snapshot (self->keeper, path);
+  if (path == NULL || self->keeper == NULL)
+    return;
+  /* so that what the auditor gets says for itself up to where it was signed for */
+  sw_context_sign_head (self->context);
+  sw_backup_keeper_snapshot (self->keeper, path);
 }
 
 static void
