@@ -54,6 +54,9 @@ CREATE TABLE restoration (
 
 CREATE INDEX sign_in_by_person ON sign_in (person, id);
 
+-- Corrections are few and journals are long: what was amended, and which signatures that took away.
+CREATE INDEX journal_amended ON journal (table_name, row_id) WHERE kind IN ('amend', 'void');
+
 CREATE TRIGGER sign_in_insert BEFORE INSERT ON sign_in
 WHEN new.journal_seq IS NOT (SELECT max(seq) FROM journal)
   OR EXISTS (SELECT 1 FROM sign_in WHERE id = new.id)

@@ -1,20 +1,20 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Lists by state: late, amended, to review, review lost.
  *
- * Amendments are few and lists are long. A list therefore reads the journal through once for all
- * that was amended, and only then looks at rows; a single row looks for its own entries alone.
+ * Amendments are few and lists are long. A list therefore reads all that was amended, by the
+ * journal's index of it, and only then looks at rows; a single row looks for its own entries alone.
  */
 #include "records/browse-private.h"
 
 #include "records/review-private.h"
 
-#define AMENDED "journal.kind = 'amend' AND journal.action = 'update'"
-/* May have taken a signature away: which did, SW_REVIEW_TAKEN_AWAY says. */
+/* May have taken a signature away: which did, SW_REVIEW_TAKEN_AWAY says. Word for word the
+ * condition of the index journal_amended: the engine takes that index for nothing else. */
 #define TOUCHED "journal.kind IN ('amend', 'void')"
+#define AMENDED TOUCHED " AND journal.kind = 'amend' AND journal.action = 'update'"
 
-/* Ids of a table's rows that the journal speaks of so. The table is no condition: by the index of
- * tables the engine would read the journal's rows in their records' order, and wait for each page.
- * NULLs among the ids match nothing. */
+/* Ids of a table's rows that the journal speaks of so. The table is no condition: the engine would
+ * take the larger index of tables for it. NULLs among the ids match nothing. */
 #define ROWS(table, how)                                                                           \
   "(SELECT CASE journal.table_name WHEN '" table                                                   \
   "' THEN journal.row_id END FROM journal WHERE " how ")"
