@@ -20,13 +20,26 @@ typedef struct
 GtkWidget *
 sw_card_label (const char *text, const char *class)
 {
+  g_autoptr (PangoAttrList) plain = pango_attr_list_new ();
   GtkWidget *label = gtk_label_new (text);
 
+  pango_attr_list_insert (plain, pango_attr_insert_hyphens_new (FALSE));
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  /* A number is not to be read with a hyphen in it. */
+  gtk_label_set_attributes (GTK_LABEL (label), plain);
   if (class != NULL)
     gtk_widget_add_css_class (label, class);
+  return label;
+}
+
+GtkWidget *
+sw_card_value (const char *text, const char *class)
+{
+  GtkWidget *label = sw_card_label (text, class);
+
+  gtk_label_set_natural_wrap_mode (GTK_LABEL (label), GTK_NATURAL_WRAP_NONE);
   return label;
 }
 

@@ -12,6 +12,9 @@ G_BEGIN_DECLS
 GtkWidget *sw_card_new (const char *heading);
 /* A text that wraps. @class NULL: plain. (transfer floating) */
 GtkWidget *sw_card_label (const char *text, const char *class);
+/* The same, not broken while there is room; not for a label whose width is set in characters, of
+ * which GTK 4.8 gets a natural width below the least one. (transfer floating) */
+GtkWidget *sw_card_value (const char *text, const char *class);
 
 /* Links (element SwLink) as rows that can be pressed; what each is called is said by its line of
  * the list. (transfer floating) */

@@ -2,7 +2,8 @@
 /* The records that a filter finds.
  *
  * Invariants:
- *   1. `ids` is the whole list; only take_ids changes it, and only there items-changed is emitted.
+ *   1. `ids` is the whole list; only replace_ids changes it, and only there items-changed is
+ *      emitted.
  *   2. `cache` holds items by position, at most MOST_CACHED; every one has kind and id of its
  *      position.
  */
@@ -128,20 +129,35 @@ renew_cache (SwRecordList *self, guint front, guint back, guint old_len)
   self->cache = cache;
 }
 
+/* Takes @ids, which share their first @front and last @back with those before. */
+static void
+replace_ids (SwRecordList *self, GArray *ids, guint front, guint back)
+{
+  g_autoptr (GArray) old = self->ids;
+
+  self->ids = ids;
+  renew_cache (self, front, back, old->len);
+  g_list_model_items_changed (G_LIST_MODEL (self), front, old->len - front - back,
+                              ids->len - front - back);
+}
+
 /* Takes @ids. A selection and a scrolled place survive what did not change. */
 static void
 take_ids (SwRecordList *self, GArray *ids, int kind)
 {
-  g_autoptr (GArray) old = self->ids;
-  guint shorter = MIN (old->len, ids->len);
-  guint front = kind == self->kind ? count_common (old, ids, shorter, FALSE) : 0;
-  guint back = kind == self->kind ? count_common (old, ids, shorter - front, TRUE) : 0;
+  guint shorter = MIN (self->ids->len, ids->len);
+  guint front = kind == self->kind ? count_common (self->ids, ids, shorter, FALSE) : 0;
+  guint back = kind == self->kind ? count_common (self->ids, ids, shorter - front, TRUE) : 0;
 
-  self->ids = ids;
   self->kind = kind;
-  renew_cache (self, front, back, old->len);
-  g_list_model_items_changed (G_LIST_MODEL (self), front, old->len - front - back,
-                              ids->len - front - back);
+  /* A list view looks for what was removed among all that is added, and would make an item for
+   * every row of the file: here what goes is told first, and what comes after it. */
+  if (self->ids->len > front + back && ids->len - front - back > MOST_CACHED)
+    {
+      replace_ids (self, g_array_new (FALSE, FALSE, sizeof (gint64)), 0, 0);
+      front = back = 0;
+    }
+  replace_ids (self, ids, front, back);
 }
 
 SwRecordList *

@@ -6,6 +6,7 @@
 #include <glib/gi18n.h>
 
 #include "app/records/mark-shapes.h"
+#include "app/records/spare-label.h"
 
 /* What a cell's list item remembers. */
 #define COLUMN_KEY "sw-column"
@@ -65,7 +66,7 @@ set_label (GtkWidget *label, SwRecordItem *item, const char *text)
 static GtkWidget *
 make_when (void)
 {
-  return make_label (NULL, 15);
+  return make_label (NULL, 13);
 }
 
 static void
@@ -89,16 +90,11 @@ show_machine (GtkWidget *cell, SwRecordItem *item)
 static GtkWidget *
 make_what (void)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 9);
-  GtkWidget *detail = make_label ("sw-dim", 0);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
 
-  /* The detail takes what the other leaves; of a sample's code the end tells most. */
-  gtk_label_set_ellipsize (GTK_LABEL (detail), PANGO_ELLIPSIZE_START);
-  gtk_label_set_max_width_chars (GTK_LABEL (detail), 3);
   gtk_box_append (GTK_BOX (box), sw_verdict_new (SW_VERDICT_UNKNOWN, 12));
   gtk_box_append (GTK_BOX (box), make_label ("sw-bold", 8));
-  gtk_widget_set_hexpand (detail, TRUE);
-  gtk_box_append (GTK_BOX (box), detail);
+  gtk_box_append (GTK_BOX (box), sw_spare_label_new ("sw-dim"));
   return box;
 }
 
@@ -112,7 +108,8 @@ show_what (GtkWidget *cell, SwRecordItem *item)
   if (verdict != SW_N_VERDICT_KINDS)
     sw_verdict_set_kind (SW_VERDICT (mark), verdict);
   set_label (gtk_widget_get_next_sibling (mark), item, sw_record_item_get_what (item));
-  set_label (gtk_widget_get_last_child (cell), item, sw_record_item_get_detail (item));
+  set_label (sw_spare_label_get_label (SW_SPARE_LABEL (gtk_widget_get_last_child (cell))), item,
+             sw_record_item_get_detail (item));
 }
 
 static GtkWidget *
@@ -131,7 +128,7 @@ static GtkWidget *
 make_state (void)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *words = make_label (NULL, 11);
+  GtkWidget *words = make_label (NULL, 9);
 
   gtk_box_append (GTK_BOX (box), sw_mark_shapes_new ());
   gtk_widget_set_hexpand (words, TRUE);
@@ -157,15 +154,28 @@ typedef struct
   GtkWidget *(*make) (void);
   void (*show) (GtkWidget *cell, SwRecordItem *item);
   gboolean expand;
+  gboolean (*has) (int kind); /* NULL: every kind has it */
 } Column;
+
+static gboolean
+has_machine (int kind)
+{
+  return kind != SW_KIND_JOURNAL && sw_kind_has_machine (kind);
+}
+
+static gboolean
+has_state (int kind)
+{
+  return kind != SW_KIND_JOURNAL;
+}
 
 /* Translators: titles of the columns of a list of records. */
 static const Column columns[] = {
-  { NC_ ("column", "When"), make_when, show_when, FALSE },
-  { NC_ ("column", "Machine"), make_machine, show_machine, FALSE },
-  { NC_ ("column", "What"), make_what, show_what, TRUE },
-  { NC_ ("column", "Person"), make_person, show_person, FALSE },
-  { NC_ ("column", "State"), make_state, show_state, FALSE },
+  { NC_ ("column", "When"), make_when, show_when, FALSE, NULL },
+  { NC_ ("column", "Machine"), make_machine, show_machine, FALSE, has_machine },
+  { NC_ ("column", "What"), make_what, show_what, TRUE, NULL },
+  { NC_ ("column", "Person"), make_person, show_person, FALSE, NULL },
+  { NC_ ("column", "State"), make_state, show_state, FALSE, has_state },
 };
 
 static void
@@ -213,6 +223,20 @@ add_columns (SwRecordTable *self, const SwWording *wording)
       g_autoptr (GtkColumnViewColumn) column = gtk_column_view_column_new (title, factory);
       gtk_column_view_column_set_expand (column, columns[i].expand);
       gtk_column_view_append_column (self->view, column);
+    }
+}
+
+/* The ticks are the first column of the view, those of the table follow. */
+static void
+show_columns (SwRecordTable *self, int kind)
+{
+  GListModel *shown = gtk_column_view_get_columns (self->view);
+
+  gtk_column_view_column_set_visible (self->checks, kind == SW_TABLE_TITRATION);
+  for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
+    {
+      g_autoptr (GtkColumnViewColumn) column = g_list_model_get_item (shown, i + 1);
+      gtk_column_view_column_set_visible (column, columns[i].has == NULL || columns[i].has (kind));
     }
 }
 
@@ -363,7 +387,7 @@ sw_record_table_ask (SwRecordTable *self, int kind, const SwBrowseFilter *filter
 {
   g_return_val_if_fail (SW_IS_RECORD_TABLE (self) && self->list != NULL, FALSE);
 
-  gtk_column_view_column_set_visible (self->checks, kind == SW_TABLE_TITRATION);
+  show_columns (self, kind);
   gboolean asked = sw_record_list_ask (self->list, kind, filter, error);
   g_signal_emit (self, signals[SIGNAL_CHOSEN_CHANGED], 0);
   return asked;

@@ -252,13 +252,15 @@ step (GtkWidget *widget, const char *name, GVariant *parameter)
 
 /* ---- class ---- */
 
+/* What is to be read: the keys that scroll work at once. */
 static gboolean
 sw_record_view_grab_focus (GtkWidget *widget)
 {
   SwRecordView *self = SW_RECORD_VIEW (widget);
 
-  return gtk_widget_grab_focus (gtk_stack_get_visible_child (self->stack))
-         || gtk_widget_child_focus (gtk_stack_get_visible_child (self->stack), GTK_DIR_TAB_FORWARD);
+  if (g_strcmp0 (gtk_stack_get_visible_child_name (self->stack), "amend") == 0)
+    return gtk_widget_grab_focus (GTK_WIDGET (self->amend_page));
+  return gtk_widget_grab_focus (GTK_WIDGET (self->scroller));
 }
 
 static void
@@ -296,10 +298,10 @@ bind_deeds (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "record.back", NULL, back);
   gtk_widget_class_install_action (widget_class, "record.step", "i", step);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "record.back", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Up, GDK_CONTROL_MASK, "record.step",
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Page_Up, GDK_SHIFT_MASK, "record.step",
                                        "i", -1);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Down, GDK_CONTROL_MASK, "record.step",
-                                       "i", 1);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Page_Down, GDK_SHIFT_MASK,
+                                       "record.step", "i", 1);
 }
 
 static void

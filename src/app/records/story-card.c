@@ -6,27 +6,20 @@
 
 /* ---- a changed value ---- */
 
-static GtkWidget *
-make_value (const char *text, gboolean old)
-{
-  GtkWidget *label = sw_card_label (text, old ? "sw-old" : "sw-bold");
-
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 36);
-  return label;
-}
-
 static void
 add_line (GtkGrid *grid, int at, const SwStoryLine *line, const char *empty)
 {
   GtkWidget *values = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *label = sw_card_label (line->label, "sw-dim");
 
-  gtk_label_set_width_chars (GTK_LABEL (label), 18);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 24);
+  /* The same in every entry, so that the values stand below one another. */
+  gtk_label_set_width_chars (GTK_LABEL (label), 22);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 22);
   gtk_widget_set_valign (label, GTK_ALIGN_START);
   if (line->before != NULL)
-    gtk_box_append (GTK_BOX (values), make_value (line->before, TRUE));
-  gtk_box_append (GTK_BOX (values), make_value (line->after != NULL ? line->after : empty, FALSE));
+    gtk_box_append (GTK_BOX (values), sw_card_value (line->before, "sw-old"));
+  gtk_box_append (GTK_BOX (values),
+                  sw_card_value (line->after != NULL ? line->after : empty, "sw-bold"));
   gtk_widget_set_hexpand (values, TRUE);
   gtk_grid_attach (grid, label, 0, at, 1, 1);
   gtk_grid_attach (grid, values, 1, at, 1, 1);

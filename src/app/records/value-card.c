@@ -6,11 +6,10 @@ static void
 add_line (GtkGrid *grid, int at, const SwStoryLine *line)
 {
   GtkWidget *label = sw_card_label (line->label, "sw-dim");
-  GtkWidget *text = sw_card_label (line->after, "sw-bold");
+  GtkWidget *text = sw_card_value (line->after, "sw-bold");
 
-  gtk_label_set_width_chars (GTK_LABEL (label), 14);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 18);
-  gtk_label_set_max_width_chars (GTK_LABEL (text), 20);
+  gtk_label_set_width_chars (GTK_LABEL (label), 17);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 17);
   gtk_widget_set_valign (label, GTK_ALIGN_START);
   gtk_widget_set_valign (text, GTK_ALIGN_START);
   gtk_widget_set_hexpand (text, TRUE);
