@@ -14,6 +14,7 @@ typedef enum
   SCENE_MISREAD,       /* 3 drops, no dose, then corrected to a pass */
   SCENE_ACID,          /* 3 drops, no dose: at the Dose page */
   SCENE_NO_DOSE,       /* 3 drops, no dose was added */
+  SCENE_ANSWERED,      /* the same, and a later test passed */
   SCENE_DOSED,         /* 3 drops, dosed, waits for its re-test */
   SCENE_RETESTED,      /* dosed, and the re-test passed */
   SCENE_RETESTED_ACID, /* dosed, and the re-test found acid: at the Dose page */
@@ -32,6 +33,7 @@ typedef enum
   DO_STRIKE_FIRST_ACID,
   DO_PORTION,     /* 40 mL instead of 50 in the first test */
   DO_DRAWN_EARLY, /* the last test's sample was drawn before the dose had circulated */
+  DO_DRAWN_FIRST, /* the last test's sample was drawn before that of the first */
   DO_ADDED_LATER, /* the dose went in 30 min later than recorded */
   DO_VOID_LAST,
   DO_VOID_FIRST,
@@ -73,6 +75,8 @@ static const Row rows[] = {
   { "acid, over range", SCENE_ACID, DO_OVER_RANGE, SW_FACT_STATE_OVER_RANGE, SW_OUTCOME_OVER_RANGE, SW_INCIDENT_OPEN, TRUE, 0 },
   { "no dose, now neutral", SCENE_NO_DOSE, DO_ACID_TO_NEUTRAL, SW_FACT_STATE_PASSED, SW_OUTCOME_PASSED, SW_INCIDENT_OPEN, TRUE, 0 },
   { "no dose, first acid struck", SCENE_NO_DOSE, DO_STRIKE_FIRST_ACID, SW_FACT_STATE_ACID, SW_OUTCOME_ACID_FOUND, SW_INCIDENT_OPEN, TRUE, 0 },
+  { "answered, last drawn first", SCENE_ANSWERED, DO_DRAWN_FIRST, SW_FACT_STATE_ACID, SW_OUTCOME_ACID_FOUND, SW_INCIDENT_OPEN, TRUE, 0 },
+  { "answered, last voided", SCENE_ANSWERED, DO_VOID_LAST, SW_FACT_STATE_ACID, SW_OUTCOME_ACID_FOUND, SW_INCIDENT_OPEN, TRUE, 0 },
   { "dosed, portion smaller", SCENE_DOSED, DO_PORTION, SW_FACT_STATE_RETEST_DUE, SW_OUTCOME_ACID_FOUND, SW_INCIDENT_OPEN, TRUE, FIGURE * 1.25 },
   { "dosed, now neutral", SCENE_DOSED, DO_ACID_TO_NEUTRAL, SW_FACT_STATE_RETEST_DUE, SW_OUTCOME_PASSED, SW_INCIDENT_OPEN, TRUE, NAN },
   { "dosed, over range", SCENE_DOSED, DO_OVER_RANGE, SW_FACT_STATE_OVER_RANGE, SW_OUTCOME_OVER_RANGE, SW_INCIDENT_OPEN, TRUE, NAN },
@@ -222,6 +226,10 @@ set_acid (Scene *scene, const Row *row, Cast *cast)
     end_without_dose (scene);
   if (row->setting == SCENE_MISREAD)
     set_all (scene, cast->last, SW_FIELD_ACID, SW_FIELD_NEUTRAL);
+  if (row->setting != SCENE_ANSWERED)
+    return;
+  pass_test (scene, row->deed, SW_PURPOSE_ROUTINE, 0);
+  cast->last = scene_titration (scene);
 }
 
 static void
@@ -229,7 +237,7 @@ set_scene (Scene *scene, const Row *row, Cast *cast)
 {
   if (row->setting <= SCENE_PASSED_TWICE)
     set_passed (scene, row, cast);
-  else if (row->setting <= SCENE_NO_DOSE)
+  else if (row->setting <= SCENE_ANSWERED)
     set_acid (scene, row, cast);
   else if (row->setting == SCENE_FRESH)
     test_two_portions (scene, cast);
@@ -264,17 +272,33 @@ set_portion (Scene *scene, gint64 titration)
 }
 
 static void
-draw_early (Scene *scene, const Cast *cast)
+draw_at (Scene *scene, gint64 titration_id, gint64 at_ms)
 {
   const SwActor actor = correct_actor (scene, scene->plant->reviewer, "by the label");
-  g_autoptr (SwTitration) titration = correct_titration (scene, cast->last);
+  g_autoptr (SwTitration) titration = correct_titration (scene, titration_id);
   g_autoptr (SwSample) row = correct_sample (scene, titration->sample);
-  g_autoptr (SwDoseRow) dose = correct_dose (scene, cast->dose);
   GError *error = NULL;
 
-  row->record.happened_ms = dose->retest_due_ms - SW_TEST_MINUTE_MS;
+  row->record.happened_ms = at_ms;
   sw_amend_sample (scene->plant->store, &actor, row, &error);
   g_assert_no_error (error);
+}
+
+static void
+draw_early (Scene *scene, const Cast *cast)
+{
+  g_autoptr (SwDoseRow) dose = correct_dose (scene, cast->dose);
+
+  draw_at (scene, cast->last, dose->retest_due_ms - SW_TEST_MINUTE_MS);
+}
+
+static void
+draw_first (Scene *scene, const Cast *cast)
+{
+  g_autoptr (SwTitration) first = correct_titration (scene, cast->first);
+  g_autoptr (SwSample) sample = correct_sample (scene, first->sample);
+
+  draw_at (scene, cast->last, sample->record.happened_ms - SW_TEST_MINUTE_MS);
 }
 
 static void
@@ -340,6 +364,9 @@ do_deed (Scene *scene, Deed deed, const Cast *cast)
       break;
     case DO_DRAWN_EARLY:
       draw_early (scene, cast);
+      break;
+    case DO_DRAWN_FIRST:
+      draw_first (scene, cast);
       break;
     case DO_ADDED_LATER:
       add_later (scene, cast);
