@@ -11,6 +11,9 @@ G_DECLARE_FINAL_TYPE (SwToast, sw_toast, SW, TOAST, GtkWidget)
 
 /* @stays: until it is dismissed; else for some seconds. */
 void sw_toast_show (SwToast *self, const char *text, gboolean stays);
+/* With a button labelled @action, whose press emits "action"; for some seconds. A later message
+ * takes the button away. */
+void sw_toast_offer (SwToast *self, const char *text, const char *action);
 void sw_toast_hide (SwToast *self);
 /* The text shown now, or NULL. (transfer none) */
 const char *sw_toast_get_text (SwToast *self);

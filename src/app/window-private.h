@@ -56,6 +56,13 @@ struct _SwWindow
     gint64 answers_dose;
     gint64 titration;
   } waiting;
+
+  /* What the message's Undo takes back */
+  struct
+  {
+    SwTable table;
+    gint64 id;
+  } undo;
 };
 
 /* The title, in header bar and task list. */
@@ -82,6 +89,9 @@ void sw_window_show_guard (SwWindow *self);
 /* ---- window-trust.c ---- */
 /* The banner of a file that lacks what this PC has signed. */
 void sw_window_watch_trust (SwWindow *self);
+
+/* ---- window-undo.c ---- */
+void sw_window_watch_undo (SwWindow *self);
 
 /* Goes on with the test that waited for a person, if any. */
 void sw_window_go_on (SwWindow *self);

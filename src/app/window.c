@@ -368,6 +368,7 @@ sw_window_new (GtkApplication *application, SwContext *context)
   sw_window_watch_backups (self);
   sw_window_watch_people (self);
   sw_window_watch_trust (self);
+  sw_window_watch_undo (self);
   sw_window_show_todo (self);
   gtk_widget_grab_focus (GTK_WIDGET (self->todo));
   self->timer = g_timeout_add_seconds (REFRESH_S, refresh_cb, self);

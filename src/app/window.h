@@ -59,6 +59,8 @@ void sw_window_leave_test (SwWindow *self);
 /* A short message at the foot for some seconds. @text is a whole sentence in the reader's language.
  */
 void sw_window_toast (SwWindow *self, const char *text);
+/* The same for a record of the set-up that was just added, with a button that undoes it. */
+void sw_window_toast_added (SwWindow *self, const char *text, SwTable table, gint64 id);
 /* The same for an error, said by sw_say_error; stays until dismissed. */
 void sw_window_toast_error (SwWindow *self, const GError *error);
 

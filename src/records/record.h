@@ -96,8 +96,9 @@ const char *sw_record_difference (SwTable table,
                                   gconstpointer one,
                                   gconstpointer other,
                                   const char *const *except);
-/* Any record by its table, as its own functions do: load and free. */
+/* Any record by its table, as its own functions do: load, update and free. */
 gpointer sw_record_load (SwStore *store, SwTable table, gint64 id, GError **error);
+gboolean sw_record_update (SwStore *store, SwTable table, gpointer record, GError **error);
 void sw_record_free (SwTable table, gpointer record);
 
 /* Marks a row as taken out of use. Inside an act whose reason says why. */

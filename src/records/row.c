@@ -129,6 +129,12 @@ sw_record_load (SwStore *store, SwTable table, gint64 id, GError **error)
   return sw_row_load (store, table, id, error);
 }
 
+gboolean
+sw_record_update (SwStore *store, SwTable table, gpointer record, GError **error)
+{
+  return sw_row_update (store, table, record, error);
+}
+
 void
 sw_record_free (SwTable table, gpointer record)
 {

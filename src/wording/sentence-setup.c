@@ -14,6 +14,12 @@ sw_say_saved (const SwWording *wording)
 }
 
 const char *
+sw_say_undone (const SwWording *wording)
+{
+  return sw_tr (wording, "Undone. What was added stays on file, out of use.");
+}
+
+const char *
 sw_say_out_of_use (const SwWording *wording)
 {
   return sw_tr (wording, "This is out of use. It stays on file, with all that was done with it.");

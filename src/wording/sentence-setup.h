@@ -31,6 +31,7 @@ const char *sw_say_paper (const SwWording *wording, guint paper);
 
 /* ---- pages; (transfer none) ---- */
 const char *sw_say_saved (const SwWording *wording);
+const char *sw_say_undone (const SwWording *wording);
 const char *sw_say_out_of_use (const SwWording *wording);
 const char *sw_say_setup_read_only (const SwWording *wording);
 

@@ -72,7 +72,8 @@ sw_void_record (SwStore *store, const SwActor *actor, SwTable table, gint64 id, 
 /* What an undo in the window stores as the act's reason. A word of the file format: English in
  * every language of the window, never changed. */
 #define SW_UNDO_REASON "undone at once"
-/* sw_void_record with that reason, for a record that was added a moment ago. */
+/* sw_void_record with that reason, for a set-up record that was added a moment ago. Its name is
+ * free for the next one: the row keeps it with its own number behind it, "N-2 ~17". */
 gboolean
 sw_undo_record (SwStore *store, const SwActor *actor, SwTable table, gint64 id, GError **error);
 

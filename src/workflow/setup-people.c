@@ -10,8 +10,8 @@
 
 #include "workflow/guided.h"
 
-gboolean
-sw_setup_check_guarded_without (SwStore *store, gint64 person, GError **error)
+static gboolean
+check_guarded_without (SwStore *store, gint64 person, GError **error)
 {
   const SwFact last = sw_fact (SW_FACT_LAST_ADMINISTRATOR);
   gboolean guarded;
@@ -46,7 +46,7 @@ check_guard (SwStore *store, const SwPerson *person, GError **error)
 {
   if (person->record.id == 0 || (person->active && person->role == SW_ROLE_ADMINISTRATOR))
     return TRUE;
-  return sw_setup_check_guarded_without (store, person->record.id, error);
+  return check_guarded_without (store, person->record.id, error);
 }
 
 SW_SETUP_DEFINE_WRITE (SwPerson, sw_person, SW_QUANTITY_CODE, SW_RIGHT_SET_UP)

@@ -15,9 +15,6 @@ gboolean sw_setup_begin_act (
 gboolean
 sw_setup_begin (SwStore *store, const SwActor *actor, gint64 id, SwRight right, GError **error);
 
-/* SW_FACT_LAST_ADMINISTRATOR when nobody but @person guards the file. */
-gboolean sw_setup_check_guarded_without (SwStore *store, gint64 person, GError **error);
-
 /* Commits, or cancels when @failure (transfer full) is set. A rule of the file that the checks did
  * not foresee, such as a name of a voided row, becomes SW_FAULT_TEXT about @unique. */
 gboolean sw_setup_end (SwStore *store, GError *failure, SwQuantityName unique, GError **error);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Set-up: its frame, the site, taking out of use, and what is still missing. */
+/* Set-up: its frame, the site, and what is still missing. */
 #include "workflow/setup-private.h"
 
 #include "workflow/dosing-private.h"
@@ -147,51 +147,6 @@ sw_setup_site (SwStore *store, const SwActor *actor, SwSite *site, GError **erro
   if (site->uuid == NULL)
     site->uuid = g_strdup (stored->uuid);
   sw_site_update (store, site, &failure);
-  return sw_setup_end (store, failure, SW_QUANTITY_NONE, error);
-}
-
-/* ---- out of use ---- */
-
-/* A machine with an open test is tested to its end first. */
-static gboolean
-check_no_open_test (SwStore *store, gint64 id, GError **error)
-{
-  g_autoptr (GArray) open = NULL;
-  const SwFact refusal = sw_fact (SW_FACT_MACHINE_HAS_OPEN_TEST);
-
-  open = sw_titration_open_ids (store, id, error);
-  if (open == NULL)
-    return FALSE;
-  return open->len == 0 || sw_workflow_refuse (error, &refusal);
-}
-
-static gboolean
-check_may_void (SwStore *store, SwTable table, gint64 id, GError **error)
-{
-  if (table == SW_TABLE_SITE)
-    return sw_check_fail (SW_FAULT_COMBINATION, SW_QUANTITY_NAME, error);
-  if (table == SW_TABLE_PERSON)
-    return sw_setup_check_guarded_without (store, id, error);
-  return table != SW_TABLE_MACHINE || check_no_open_test (store, id, error);
-}
-
-static gboolean
-is_of_bench (SwTable table)
-{
-  return table == SW_TABLE_LOT || table == SW_TABLE_CALIBRATION;
-}
-
-gboolean
-sw_setup_void (SwStore *store, const SwActor *actor, SwTable table, gint64 id, GError **error)
-{
-  const SwRight right = is_of_bench (table) ? SW_RIGHT_BENCH : SW_RIGHT_SET_UP;
-  GError *failure = NULL;
-
-  g_return_val_if_fail (store != NULL && actor != NULL, FALSE);
-  if (!check_may_void (store, table, id, error)
-      || !sw_setup_begin_act (store, actor, SW_ACT_VOID, right, error))
-    return FALSE;
-  sw_record_void (store, table, id, &failure);
   return sw_setup_end (store, failure, SW_QUANTITY_NONE, error);
 }
 

@@ -48,9 +48,7 @@ gboolean sw_setup_plan (SwStore *store, const SwActor *actor, SwPlan *plan, GErr
 /* A full change of solvent: ends the present fill and begins a new one. */
 gboolean sw_setup_new_fill (
     SwStore *store, const SwActor *actor, gint64 machine, gint64 at_ms, GError **error);
-/* Takes a row out of use. actor->reason is needed. */
-gboolean
-sw_setup_void (SwStore *store, const SwActor *actor, SwTable table, gint64 id, GError **error);
+/* Rows are taken out of use by sw_void_record (amend.h). */
 
 /* What is still missing before a machine can be tested and dosed, as SW_FACT_NO_DOSE_...,
  * _CALIBRATION_... facts. Element SwFact. (transfer full) */

@@ -18,7 +18,6 @@ static const Link rests[] = {
   { SW_TABLE_PRODUCT, SW_TABLE_MACHINE, "neutraliser" },
   { SW_TABLE_PRODUCT, SW_TABLE_METHOD_VERSION, "titrant" },
   { SW_TABLE_PRODUCT, SW_TABLE_METHOD_VERSION, "caustic" },
-  { SW_TABLE_PRODUCT, SW_TABLE_CALIBRATION, "product" },
   { SW_TABLE_LOT, SW_TABLE_TITRATION, "titrant_lot" },
   { SW_TABLE_LOT, SW_TABLE_TITRATION, "caustic_lot" },
   { SW_TABLE_LOT, SW_TABLE_TITRATION, "strip_lot" },
@@ -31,7 +30,9 @@ static const Link rests[] = {
   { SW_TABLE_CALIBRATION, SW_TABLE_TITRATION, "calibration" },
 };
 
+/* Has no meaning without it; what rests on a part rests on the whole. */
 static const Link parts[] = {
+  { SW_TABLE_PRODUCT, SW_TABLE_CALIBRATION, "product" },
   { SW_TABLE_MACHINE, SW_TABLE_COMPARTMENT, "machine" },
   { SW_TABLE_MACHINE, SW_TABLE_SAMPLING_POINT, "machine" },
   { SW_TABLE_MACHINE, SW_TABLE_FILL, "machine" },
@@ -193,19 +194,6 @@ check_version (SwStore *store, gint64 id, GError **error)
          && (latest != id || check_link (store, &planned, version->method, error));
 }
 
-/* A method goes with its versions: what rests on one of them rests on it. */
-static gboolean
-check_method (SwStore *store, gint64 id, GError **error)
-{
-  const Link tested = { SW_TABLE_METHOD_VERSION, SW_TABLE_TITRATION, "method_version" };
-  g_autoptr (GArray) ids = sw_record_ids (store, SW_TABLE_METHOD_VERSION, "method", id, error);
-
-  for (guint i = 0; ids != NULL && i < ids->len; i++)
-    if (!check_link (store, &tested, g_array_index (ids, gint64, i), error))
-      return FALSE;
-  return ids != NULL;
-}
-
 /* One with a secret is followed only by another one with a secret: the file stays guarded. */
 static gboolean
 can_follow (const SwPerson *person, const SwPerson *other)
@@ -246,8 +234,6 @@ check_special (SwStore *store, SwTable table, gint64 id, GError **error)
       return check_no_open_test (store, id, 0, error);
     case SW_TABLE_PLAN:
       return check_plan (store, id, error);
-    case SW_TABLE_METHOD:
-      return check_method (store, id, error);
     case SW_TABLE_METHOD_VERSION:
       return check_version (store, id, error);
     case SW_TABLE_PERSON:
@@ -257,6 +243,17 @@ check_special (SwStore *store, SwTable table, gint64 id, GError **error)
     }
 }
 
+static gboolean
+check_part (SwStore *store, const Link *link, gint64 id, GError **error)
+{
+  g_autoptr (GArray) ids = sw_record_ids (store, link->other, link->column, id, error);
+
+  for (guint i = 0; ids != NULL && i < ids->len; i++)
+    if (!sw_void_check_unused (store, link->other, g_array_index (ids, gint64, i), error))
+      return FALSE;
+  return ids != NULL;
+}
+
 gboolean
 sw_void_check_unused (SwStore *store, SwTable table, gint64 id, GError **error)
 {
@@ -264,6 +261,9 @@ sw_void_check_unused (SwStore *store, SwTable table, gint64 id, GError **error)
     return FALSE;
   for (gsize i = 0; i < G_N_ELEMENTS (rests); i++)
     if (rests[i].table == table && !check_link (store, &rests[i], id, error))
+      return FALSE;
+  for (gsize i = 0; i < G_N_ELEMENTS (parts); i++)
+    if (parts[i].table == table && !check_part (store, &parts[i], id, error))
       return FALSE;
   return TRUE;
 }

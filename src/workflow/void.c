@@ -85,13 +85,62 @@ sw_void_record (SwStore *store, const SwActor *actor, SwTable table, gint64 id, 
          && write_void (&correction, table, id, error) && sw_correction_finish (&correction, error);
 }
 
+/* ---- undo ---- */
+
+/* The texts that no two rows may share, out of use or not. */
+static const struct
+{
+  SwTable table;
+  gsize offset;
+} unique[] = {
+  { SW_TABLE_PERSON, G_STRUCT_OFFSET (SwPerson, initials) },
+  { SW_TABLE_SOLVENT, G_STRUCT_OFFSET (SwSolvent, name) },
+  { SW_TABLE_PRODUCT, G_STRUCT_OFFSET (SwProduct, name) },
+  { SW_TABLE_LOT, G_STRUCT_OFFSET (SwLot, code) },
+  { SW_TABLE_MACHINE, G_STRUCT_OFFSET (SwMachine, tag) },
+  { SW_TABLE_METHOD, G_STRUCT_OFFSET (SwMethod, name) },
+};
+
+static gboolean
+number_text (SwStore *store, SwTable table, gint64 id, gsize offset, GError **error)
+{
+  gpointer row = sw_record_load (store, table, id, error);
+  gboolean written;
+  char **text;
+  char *numbered;
+
+  if (row == NULL)
+    return FALSE;
+  text = (char **)(gpointer)((char *)row + offset);
+  numbered = g_strdup_printf ("%s ~%" G_GINT64_FORMAT, *text, id);
+  g_free (*text);
+  *text = numbered;
+  written = sw_record_update (store, table, row, error);
+  sw_record_free (table, row);
+  return written;
+}
+
+/* What was undone is about to be typed again, mostly with the same name. */
+static gboolean
+free_name (SwStore *store, SwTable table, gint64 id, GError **error)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (unique); i++)
+    if (unique[i].table == table)
+      return number_text (store, table, id, unique[i].offset, error);
+  return TRUE;
+}
+
 gboolean
 sw_undo_record (SwStore *store, const SwActor *actor, SwTable table, gint64 id, GError **error)
 {
+  g_auto (SwCorrection) correction = { 0 };
   SwActor undoing;
 
-  g_return_val_if_fail (actor != NULL, FALSE);
+  g_return_val_if_fail (store != NULL && actor != NULL, FALSE);
+  g_return_val_if_fail ((int)table >= 0 && table < SW_N_TABLES, FALSE);
   undoing = *actor;
   undoing.reason = SW_UNDO_REASON;
-  return sw_void_record (store, &undoing, table, id, error);
+  return sw_correction_begin (&correction, store, &undoing, SW_ACT_VOID, error)
+         && check_void (store, &undoing, table, id, error) && free_name (store, table, id, error)
+         && write_void (&correction, table, id, error) && sw_correction_finish (&correction, error);
 }

@@ -186,6 +186,39 @@ test_void (void)
   g_assert_false (bench_save (bench));
 }
 
+/* ---- undo ---- */
+
+/* The message after a new row offers to take it back; the same name can be typed again. */
+static void
+test_undo (void)
+{
+  g_autoptr (Bench) bench = bench_new ("en", 1024, 600, FALSE);
+  g_autoptr (GArray) voided = NULL;
+  gint64 solvent = bench_add_solvent (bench);
+
+  g_signal_emit_by_name (sw_find_button (GTK_WIDGET (bench->window), "Undo"), "clicked");
+  voided = sw_record_voided_ids (bench_store (bench), SW_TABLE_SOLVENT, NULL);
+  g_assert_cmpuint (voided->len, ==, 1);
+  g_assert_cmpint (g_array_index (voided, gint64, 0), ==, solvent);
+  g_assert_nonnull (sw_find_text (GTK_WIDGET (bench->window),
+                                  "Undone. What was added stays on file, out of use."));
+  g_assert_cmpint (bench_add_solvent (bench), !=, solvent);
+}
+
+/* A change of an old row has a reason and is not undone by a button. */
+static void
+test_no_undo (void)
+{
+  g_autoptr (Bench) bench = bench_new ("en", 1024, 600, FALSE);
+  gint64 solvent = bench_add_solvent (bench);
+
+  bench_open (bench, "solvents", solvent);
+  bench_type (bench, "density", "0.79");
+  bench_reason (bench, "by the sheet");
+  g_assert_true (bench_save (bench));
+  g_assert_null (sw_find_text (GTK_WIDGET (bench->window), "Undo"));
+}
+
 /* ---- who writes ---- */
 
 /* Somebody must have signed in; what was typed waits for it. */
@@ -278,6 +311,8 @@ main (int argc, char **argv)
   g_test_add_func ("/setup/amend/untouched", test_untouched);
   g_test_add_func ("/setup/amend/hidden", test_hidden);
   g_test_add_func ("/setup/void", test_void);
+  g_test_add_func ("/setup/undo", test_undo);
+  g_test_add_func ("/setup/undo/not-of-a-change", test_no_undo);
   g_test_add_func ("/setup/who/nobody", test_nobody);
   g_test_add_func ("/setup/who/auditor", test_auditor);
   g_test_add_func ("/setup/who/read-only", test_read_only);

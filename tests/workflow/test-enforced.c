@@ -6,6 +6,7 @@
 #include "change.h"
 #include "records/verify.h"
 #include "setup-fields.h"
+#include "workflow/amend.h"
 #include "workflow/incident.h"
 #include "workflow/sign-in.h"
 
@@ -116,13 +117,15 @@ write_fill (Scene *scene, const SwActor *actor, GError **error)
 static gboolean
 void_lot (Scene *scene, const SwActor *actor, GError **error)
 {
-  return sw_setup_void (scene->plant->store, actor, SW_TABLE_LOT, scene->plant->expired_lot, error);
+  return sw_void_record (scene->plant->store, actor, SW_TABLE_LOT, scene->plant->expired_lot,
+                         error);
 }
 
 static gboolean
-void_product (Scene *scene, const SwActor *actor, GError **error)
+void_point (Scene *scene, const SwActor *actor, GError **error)
 {
-  return sw_setup_void (scene->plant->store, actor, SW_TABLE_PRODUCT, scene->plant->caustic, error);
+  return sw_void_record (scene->plant->store, actor, SW_TABLE_SAMPLING_POINT,
+                         scene->machine.separator, error);
 }
 
 static gboolean
@@ -199,7 +202,7 @@ static const WriteRow writes[] = {
   { "plan", write_plan, SW_RIGHT_SET_UP },
   { "fill", write_fill, SW_RIGHT_SET_UP },
   { "void-lot", void_lot, SW_RIGHT_BENCH },
-  { "void-product", void_product, SW_RIGHT_SET_UP },
+  { "void-point", void_point, SW_RIGHT_SET_UP },
   { "give-secret", give_secret, SW_RIGHT_SET_UP },
   { "allow-names", allow_names, SW_RIGHT_SET_UP },
   { "idle-lock", set_lock, SW_RIGHT_SET_UP },

@@ -3,6 +3,7 @@
  */
 #include "change.h"
 #include "setup-fields.h"
+#include "workflow/amend.h"
 #include "workflow/guided.h"
 #include "workflow/sign-in.h"
 
@@ -49,7 +50,7 @@ lose (Scene *scene, Lose how, GError **error)
     person->active = FALSE;
   if (how != LOSE_ROW)
     return sw_setup_person (scene->plant->store, &actor, person, error);
-  return sw_setup_void (scene->plant->store, &actor, SW_TABLE_PERSON, person->record.id, error);
+  return sw_void_record (scene->plant->store, &actor, SW_TABLE_PERSON, person->record.id, error);
 }
 
 typedef struct

@@ -2,6 +2,8 @@
 /* Set-up: plans, solvent changes, taking out of use, and what is still missing. */
 #include "setup-fields.h"
 
+#include "workflow/amend.h"
+
 /* ---- plans ---- */
 
 static void
@@ -95,17 +97,17 @@ test_void (void)
   GError *error = NULL;
 
   actor.reason = NULL;
-  g_assert_false (
-      sw_setup_void (scene->plant->store, &actor, SW_TABLE_LOT, scene->plant->expired_lot, &error));
+  g_assert_false (sw_void_record (scene->plant->store, &actor, SW_TABLE_LOT,
+                                  scene->plant->expired_lot, &error));
   sw_assert_fault (&error, SW_FAULT_MISSING, SW_QUANTITY_REASON);
   actor.reason = "poured away";
-  sw_setup_void (scene->plant->store, &actor, SW_TABLE_LOT, scene->plant->expired_lot, &error);
+  sw_void_record (scene->plant->store, &actor, SW_TABLE_LOT, scene->plant->expired_lot, &error);
   g_assert_no_error (error);
   lot = sw_lot_load (scene->plant->store, scene->plant->expired_lot, &error);
   g_assert_true (lot->record.voided);
   scene_begin (scene, SW_PURPOSE_ROUTINE, 0);
-  g_assert_false (sw_setup_void (scene->plant->store, &actor, SW_TABLE_MACHINE,
-                                 scene->machine.machine, &error));
+  g_assert_false (sw_void_record (scene->plant->store, &actor, SW_TABLE_MACHINE,
+                                  scene->machine.machine, &error));
   scene_assert_fact (&error, SW_FACT_MACHINE_HAS_OPEN_TEST);
 }
 
@@ -118,7 +120,13 @@ test_name_of_voided (void)
   g_autoptr (SwProduct) product = setup_good_product ();
   GError *error = NULL;
 
-  sw_setup_void (scene->plant->store, &actor, SW_TABLE_PRODUCT, scene->plant->strips, &error);
+  g_assert_false (
+      sw_void_record (scene->plant->store, &actor, SW_TABLE_PRODUCT, scene->plant->strips, &error));
+  g_assert_cmpstr (sw_workflow_error_get_fact (error)->text, ==, "S-1");
+  scene_assert_fact (&error, SW_FACT_STILL_USED);
+  sw_void_record (scene->plant->store, &actor, SW_TABLE_LOT, scene->plant->strip_lot, &error);
+  g_assert_no_error (error);
+  sw_void_record (scene->plant->store, &actor, SW_TABLE_PRODUCT, scene->plant->strips, &error);
   g_assert_no_error (error);
   g_free (product->name);
   product->name = g_strdup ("invented strips");
@@ -194,8 +202,8 @@ test_missing_for_method (void)
   CHANGE (scene, SwSolvent, sw_solvent, scene->plant->solvent, row->family = SW_FAMILY_CHLORINATED);
   CHANGE (scene, SwProduct, sw_product, scene->plant->neutraliser,
           row->kind = SW_NEUTRALISER_EPOXIDE);
-  sw_setup_void (scene->plant->store, &actor, SW_TABLE_CALIBRATION, scene->plant->calibration,
-                 &error);
+  sw_void_record (scene->plant->store, &actor, SW_TABLE_CALIBRATION, scene->plant->calibration,
+                  &error);
   g_assert_no_error (error);
   facts = get_missing (scene, scene->machine.machine);
   g_assert_cmpuint (facts->len, ==, 3);

@@ -30,7 +30,7 @@ static const UsedRow used_rows[] = {
   { "fill with samples", SW_TABLE_FILL, ROW (first.fill), SW_FACT_STILL_USED, "M-07-261124-1" },
   { "point", SW_TABLE_SAMPLING_POINT, ROW (first.separator), SW_FACT_NONE, NULL },
   { "plan", SW_TABLE_PLAN, ROW (first.plan), SW_FACT_NONE, NULL },
-  { "method with a plan", SW_TABLE_METHOD, ROW (method), SW_FACT_STILL_USED, "M-07-261124-1" },
+  { "method with a plan", SW_TABLE_METHOD, ROW (method), SW_FACT_STILL_USED, "M-07" },
   { "version with tests", SW_TABLE_METHOD_VERSION, ROW (version), SW_FACT_STILL_USED, "M-07" },
   { "calibration with tests", SW_TABLE_CALIBRATION, ROW (calibration), SW_FACT_STILL_USED, "M-07-261124-1" },
   { "only administrator", SW_TABLE_PERSON, ROW (administrator), SW_FACT_LAST_ADMINISTRATOR, NULL },
@@ -202,22 +202,60 @@ test_fill (void)
 
 /* ---- undo ---- */
 
+static SwLot *
+make_lot (Scene *scene)
+{
+  SwLot *lot = sw_lot_new ();
+
+  lot->product = scene->plant->neutraliser;
+  lot->code = g_strdup ("N-2");
+  return lot;
+}
+
+/* Gone with its reason, which is a word of the file; and typed again under the same code. */
 static void
 test_undo (void)
 {
   g_autoptr (Scene) scene = scene_new ();
   const SwActor actor = correct_actor (scene, scene->plant->technician, NULL);
+  g_autoptr (SwLot) lot = make_lot (scene);
+  g_autoptr (SwLot) undone = NULL;
+  g_autoptr (SwLot) again = make_lot (scene);
   g_autoptr (GPtrArray) story = NULL;
   const SwChapter *last;
   GError *error = NULL;
 
-  sw_undo_record (scene->plant->store, &actor, SW_TABLE_LOT, scene->plant->expired_lot, &error);
+  sw_setup_lot (scene->plant->store, &actor, lot, &error);
   g_assert_no_error (error);
-  story = sw_story_read (scene->plant->store, SW_TABLE_LOT, scene->plant->expired_lot, &error);
+  sw_undo_record (scene->plant->store, &actor, SW_TABLE_LOT, lot->record.id, &error);
+  g_assert_no_error (error);
+  story = sw_story_read (scene->plant->store, SW_TABLE_LOT, lot->record.id, &error);
   g_assert_no_error (error);
   last = g_ptr_array_index (story, story->len - 1);
   g_assert_cmpstr (last->reason, ==, "undone at once");
   g_assert_cmpstr (last->action, ==, "void");
+  undone = sw_lot_load (scene->plant->store, lot->record.id, &error);
+  g_assert_true (undone->record.voided);
+  g_assert_true (g_str_has_prefix (undone->code, "N-2 ~"));
+  sw_setup_lot (scene->plant->store, &actor, again, &error);
+  g_assert_no_error (error);
+  scene_assert_sound (scene);
+}
+
+/* What is in use already is not undone. */
+static void
+test_undo_used (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  const SwActor actor = correct_actor (scene, scene->plant->administrator, NULL);
+  g_autoptr (SwProduct) product = NULL;
+  GError *error = NULL;
+
+  g_assert_false (sw_undo_record (scene->plant->store, &actor, SW_TABLE_PRODUCT,
+                                  scene->plant->neutraliser, &error));
+  scene_assert_fact (&error, SW_FACT_STILL_USED);
+  product = sw_product_load (scene->plant->store, scene->plant->neutraliser, &error);
+  g_assert_cmpstr (product->name, ==, "invented amine");
 }
 
 int
@@ -231,5 +269,6 @@ main (int argc, char **argv)
   g_test_add_func ("/void/machine", test_machine_with_parts);
   g_test_add_func ("/void/fill", test_fill);
   g_test_add_func ("/void/undo", test_undo);
+  g_test_add_func ("/void/undo-used", test_undo_used);
   return g_test_run ();
 }

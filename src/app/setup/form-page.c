@@ -15,7 +15,7 @@
 #include "app/widgets/verdict.h"
 #include "app/window.h"
 #include "wording/sentence-setup.h"
-#include "workflow/setup.h"
+#include "workflow/amend.h"
 
 #define SITE_ROW 1
 
@@ -83,12 +83,15 @@ show_error (SwFormPage *self, const GError *error)
   show_notice (self, SW_VERDICT_MISTAKE, words);
 }
 
+/* With a way back where a record was @added. */
 static void
-toast (SwFormPage *self, const char *text)
+toast (SwFormPage *self, const char *text, gboolean added)
 {
   SwWindow *window = sw_window_of (GTK_WIDGET (self));
 
-  if (window != NULL)
+  if (window != NULL && added)
+    sw_window_toast_added (window, text, self->spec->table, sw_editor_get_id (self->editor));
+  else if (window != NULL)
     sw_window_toast (window, text);
 }
 
@@ -174,13 +177,16 @@ get_actor (SwFormPage *self, SwReasonBox *box)
   return reason != NULL ? sw_context_get_actor_because (self->context, reason) : NULL;
 }
 
+/* A form that is left after a save offers to undo what it added; one that stays can go on. */
 static void
-finish_save (SwFormPage *self)
+finish_save (SwFormPage *self, gboolean added)
 {
+  gboolean leaves = !self->spec->stays && !self->spec->single;
+
   sw_context_changed (self->context);
-  toast (self, sw_say_saved (wording_of (self)));
+  toast (self, sw_say_saved (wording_of (self)), added && leaves);
   show_state (self);
-  if (!self->spec->stays && !self->spec->single)
+  if (leaves)
     leave (self);
 }
 
@@ -208,7 +214,7 @@ sw_form_page_save (SwFormPage *self)
     return FALSE;
   if (sw_editor_save (self->editor, actor, &error))
     {
-      finish_save (self);
+      finish_save (self, id == 0);
       return TRUE;
     }
   if (sw_editor_get_id (self->editor) != id)
@@ -230,14 +236,14 @@ confirmed_cb (SwFormPage *self)
 
   if (!may_write (self) || (actor = get_actor (self, self->leave)) == NULL)
     return;
-  if (!sw_setup_void (store_of (self), actor, self->spec->table, id, &error))
+  if (!sw_void_record (store_of (self), actor, self->spec->table, id, &error))
     {
       show_error (self, error);
       return;
     }
   sw_form_page_open (self, id);
   sw_context_changed (self->context);
-  toast (self, sw_say_out_of_use (wording_of (self)));
+  toast (self, sw_say_out_of_use (wording_of (self)), FALSE);
   leave (self);
 }
 

@@ -16,6 +16,7 @@
 #include "app/setup/machine-tables.h"
 #include "app/setup/solvent-button.h"
 #include "wording/sentence-setup.h"
+#include "workflow/amend.h"
 #include "workflow/setup.h"
 
 struct _SwMachineEditor
@@ -147,8 +148,8 @@ void_plans (SwMachineEditor *self, const SwActor *actor, GError **error)
   g_autoptr (GArray) removed = sw_form_list_removed (self->plans);
 
   for (guint i = 0; i < removed->len; i++)
-    if (!sw_setup_void (store_of (self), actor, SW_TABLE_PLAN, g_array_index (removed, gint64, i),
-                        error))
+    if (!sw_void_record (store_of (self), actor, SW_TABLE_PLAN, g_array_index (removed, gint64, i),
+                         error))
       return FALSE;
   return TRUE;
 }
