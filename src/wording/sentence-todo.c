@@ -247,6 +247,26 @@ say_calibration_text (const SwWording *wording, const SwTaskFacts *facts)
       wording, "Weigh its drops again. Every amount worked out depends on the drop's size."));
 }
 
+/* ---- tests to review ---- */
+
+static char *
+say_review_tests_title (const SwWording *wording, const SwTaskFacts *facts)
+{
+  guint count = facts->total > 0.0 ? (guint)facts->total : 0;
+
+  /* Translators: signed tests that a second person has not looked at yet */
+  return g_strdup_printf (
+      sw_trn (wording, "%u test waits for your review", "%u tests wait for your review", count),
+      count);
+}
+
+static char *
+say_review_tests_text (const SwWording *wording, const SwTaskFacts *facts)
+{
+  return g_strdup (sw_tr (wording, "Another person did and signed this work. Look at what was "
+                                   "read, worked out and added, and sign that it is right."));
+}
+
 /* ---- the table ---- */
 
 static const struct
@@ -265,6 +285,8 @@ static const struct
   [SW_TASK_LOT] = { say_lot_title, say_lot_text, NC_ ("button", "Lots") },
   [SW_TASK_CALIBRATION]
   = { say_calibration_title, say_calibration_text, NC_ ("button", "Calibrate") },
+  [SW_TASK_REVIEW_TESTS]
+  = { say_review_tests_title, say_review_tests_text, NC_ ("button", "Review") },
 };
 
 char *

@@ -22,6 +22,7 @@ typedef enum
   SW_TASK_REVIEW,
   SW_TASK_LOT,
   SW_TASK_CALIBRATION,
+  SW_TASK_REVIEW_TESTS,
   SW_N_TASKS
 } SwTask;
 
@@ -30,7 +31,8 @@ typedef struct
   SwTask task;
   const char *subject; /* Borrowed: "M-07 Long bed", or the product of a lot or calibration */
   const char *code;    /* Borrowed: of a lot, or the dropper; NULL = none */
-  double total;        /* RESUME: steps in the flask; RECORD_DOSE, RETEST: mL, NAN = not known */
+  double total;        /* RESUME: steps in the flask; RECORD_DOSE, RETEST: mL, NAN = not known;
+                          REVIEW_TESTS: how many */
   gboolean burette;
   gint64 since_ms; /* RESUME: left at; RECORD_DOSE, DOSE: worked out at; RETEST: added at; 0 = not
                       known */

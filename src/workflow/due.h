@@ -16,9 +16,10 @@ typedef enum /* most urgent first within the same lateness */
   SW_TODO_DOSE,        /* acid found, not dosed */
   SW_TODO_RETEST,
   SW_TODO_TEST,
-  SW_TODO_REVIEW,      /* an incident waits for its reviewer */
-  SW_TODO_LOT,         /* a lot expires within 14 days, or has */
-  SW_TODO_CALIBRATION, /* a dropper's calibration is due */
+  SW_TODO_REVIEW,       /* an incident waits for its reviewer */
+  SW_TODO_LOT,          /* a lot expires within 14 days, or has */
+  SW_TODO_CALIBRATION,  /* a dropper's calibration is due */
+  SW_TODO_REVIEW_TESTS, /* signed tests wait for a second person */
   SW_N_TODO_KINDS
 } SwTodoKind;
 
@@ -34,7 +35,7 @@ typedef struct
   gint64 calibration;
   gint64 due_ms;           /* when it is (was) due; 0 = now */
   gboolean due;            /* FALSE: comes later ("Next after these") */
-  double total;            /* RESUME: steps counted; RECORD_DOSE: mL */
+  double total;            /* RESUME: steps counted; RECORD_DOSE: mL; REVIEW_TESTS: how many */
   SwScheduleReason reason; /* TEST */
   double interval_days;
 } SwTodo;
@@ -42,6 +43,9 @@ typedef struct
 /* What is due now, most urgent first, then what comes next (due FALSE), by date. Element SwTodo.
  * (transfer full) */
 GArray *sw_todo_list (SwStore *store, gint64 now_ms, GError **error);
+/* Adds to such a list what @person alone has to do: where they may review, one line for all tests
+ * that wait for their review; titration is the oldest of them. */
+gboolean sw_todo_add_reviews (SwStore *store, gint64 person, GArray *todos, GError **error);
 
 typedef struct
 {

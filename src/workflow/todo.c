@@ -8,7 +8,9 @@
 #include "workflow/state-private.h"
 
 #include "workflow/check-private.h"
+#include "workflow/incident.h"
 #include "workflow/result-private.h"
+#include "workflow/review.h"
 #include "workflow/schedule-private.h"
 
 #define LOT_WARNING_DAYS 14
@@ -314,4 +316,26 @@ sw_todo_list (SwStore *store, gint64 now_ms, GError **error)
     return NULL;
   g_array_sort (todos, compare_todo_cb);
   return g_steal_pointer (&todos);
+}
+
+gboolean
+sw_todo_add_reviews (SwStore *store, gint64 person, GArray *todos, GError **error)
+{
+  SwTodo todo = { .kind = SW_TODO_REVIEW_TESTS, .due = TRUE };
+  g_autoptr (GArray) waiting = NULL;
+  gboolean may;
+
+  g_return_val_if_fail (store != NULL && todos != NULL, FALSE);
+  if (!sw_person_may_review (store, person, 0, &may, error))
+    return FALSE;
+  if (!may)
+    return TRUE;
+  waiting = sw_review_waiting (store, person, error);
+  if (waiting == NULL || waiting->len == 0)
+    return waiting != NULL;
+  todo.titration = g_array_index (waiting, gint64, 0);
+  todo.total = waiting->len;
+  g_array_append_val (todos, todo);
+  g_array_sort (todos, compare_todo_cb);
+  return TRUE;
 }

@@ -130,6 +130,15 @@ static const Row rows[] = {
       .due_ms = NOW_MS - DAY_MS },
     "Dropper A for Neutraliser: calibration was due yesterday",
     "Weigh its drops again. Every amount worked out depends on the drop's size." },
+  { "one test to review",
+    { .task = SW_TASK_REVIEW_TESTS, .total = 1 },
+    "1 test waits for your review",
+    NULL },
+  { "tests to review",
+    { .task = SW_TASK_REVIEW_TESTS, .total = 12 },
+    "12 tests wait for your review",
+    "Another person did and signed this work. Look at what was read, worked out and added, and "
+    "sign that it is right." },
 };
 
 static void

@@ -346,6 +346,55 @@ test_history_limit (void)
   g_assert_cmpuint (history->events->len, ==, 0);
 }
 
+/* ---- reviews ---- */
+
+/* The one line of a person's reviews; kind SW_N_TODO_KINDS = there is none. */
+static SwTodo
+find_reviews (Scene *scene, gint64 person)
+{
+  g_autoptr (GArray) todos = get_todos (scene);
+  SwTodo found = { .kind = SW_N_TODO_KINDS };
+  GError *error = NULL;
+
+  sw_todo_add_reviews (scene->plant->store, person, todos, &error);
+  g_assert_no_error (error);
+  for (guint i = 0; i < todos->len; i++)
+    {
+      const SwTodo *todo = &g_array_index (todos, SwTodo, i);
+
+      /* What is due stands before what comes later, whoever asks. */
+      g_assert_true (i == 0 || todo->due <= g_array_index (todos, SwTodo, i - 1).due);
+      if (todo->kind == SW_TODO_REVIEW_TESTS)
+        {
+          g_assert_cmpint (found.kind, ==, SW_N_TODO_KINDS);
+          found = *todo;
+        }
+    }
+  return found;
+}
+
+/* One line for all of them, for who may review and did none of it. */
+static void
+test_reviews (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  SwTodo todo;
+  gint64 oldest;
+
+  g_assert_cmpint (find_reviews (scene, scene->plant->reviewer).kind, ==, SW_N_TODO_KINDS);
+  scene_test (scene, SW_PURPOSE_ROUTINE, 0, 0);
+  oldest = scene_titration (scene);
+  scene_test (scene, SW_PURPOSE_ROUTINE, 0, 0);
+  todo = find_reviews (scene, scene->plant->reviewer);
+  g_assert_cmpint (todo.kind, ==, SW_TODO_REVIEW_TESTS);
+  g_assert_true (todo.due);
+  sw_assert_close (todo.total, 2.0, 1e-12);
+  g_assert_cmpint (todo.titration, ==, oldest);
+  g_assert_cmpint (find_reviews (scene, scene->plant->technician).kind, ==, SW_N_TODO_KINDS);
+  g_assert_cmpint (find_reviews (scene, scene->plant->auditor).kind, ==, SW_N_TODO_KINDS);
+  g_assert_cmpint (find_reviews (scene, 0).kind, ==, SW_N_TODO_KINDS);
+}
+
 /* clang-format off */
 static const struct { const char *path; GTestFunc test; } tests[] = {
   { "/due/never-tested", test_never_tested },
@@ -360,6 +409,7 @@ static const struct { const char *path; GTestFunc test; } tests[] = {
   { "/due/lots", test_lots },
   { "/due/calibrations", test_calibrations },
   { "/due/order", test_order },
+  { "/due/reviews", test_reviews },
   { "/history/tests-and-doses", test_history },
   { "/history/limit", test_history_limit },
 };

@@ -7,6 +7,7 @@
  */
 #include "app/todo/todo-page.h"
 
+#include "app/todo/todo-act.h"
 #include "app/todo/todo-card.h"
 #include "app/todo/todo-words.h"
 #include "app/window.h"
@@ -50,37 +51,6 @@ G_DEFINE_FINAL_TYPE (SwTodoPage, sw_todo_page, GTK_TYPE_WIDGET)
 /* ---- a press ---- */
 
 static void
-act_on (SwWindow *window, const SwTodo *todo)
-{
-  switch (todo->kind)
-    {
-    case SW_TODO_RECORD_DOSE:
-    case SW_TODO_RESUME:
-    case SW_TODO_DOSE:
-      sw_window_resume_test (window, todo->titration);
-      break;
-    case SW_TODO_RETEST:
-      sw_window_begin_test (window, todo->plan, SW_PURPOSE_RETEST, todo->dose);
-      break;
-    case SW_TODO_TEST:
-      sw_window_begin_test (window, todo->plan, SW_PURPOSE_ROUTINE, 0);
-      break;
-    case SW_TODO_LOT:
-      sw_window_show_setup (window, "lots");
-      break;
-    case SW_TODO_CALIBRATION:
-      sw_window_show_setup (window, "products");
-      break;
-    case SW_TODO_OVER_RANGE:
-    case SW_TODO_REVIEW:
-    case SW_N_TODO_KINDS:
-    default:
-      sw_window_show_machine (window, todo->machine);
-      break;
-    }
-}
-
-static void
 pressed_cb (SwTodoCard *card, SwTodoPage *self)
 {
   const SwTodoWords *words = g_object_get_data (G_OBJECT (card), WORDS_KEY);
@@ -89,7 +59,7 @@ pressed_cb (SwTodoCard *card, SwTodoPage *self)
   SwTodo todo = words->todo;
 
   if (window != NULL)
-    act_on (window, &todo);
+    sw_todo_act (self->context, window, &todo);
 }
 
 static void
@@ -279,11 +249,13 @@ sw_todo_page_refresh (SwTodoPage *self)
 
   gint64 now_ms = sw_context_now (self->context);
   g_autoptr (GError) error = NULL;
-  g_autoptr (GArray) todos = sw_todo_list (sw_context_get_store (self->context), now_ms, &error);
+  SwStore *store = sw_context_get_store (self->context);
+  g_autoptr (GArray) todos = sw_todo_list (store, now_ms, &error);
   g_autoptr (GPtrArray) now = g_ptr_array_new_with_free_func ((GDestroyNotify)sw_todo_words_free);
   g_autoptr (SwTodoWords) next = NULL;
 
-  if (todos == NULL)
+  if (todos == NULL
+      || !sw_todo_add_reviews (store, sw_context_get_person (self->context), todos, &error))
     {
       show_error (self, error);
       return;
@@ -370,6 +342,9 @@ sw_todo_page_set_context (SwTodoPage *self, SwContext *context)
 
   self->context = g_object_ref (context);
   g_signal_connect_object (context, "changed", G_CALLBACK (sw_todo_page_refresh), self,
+                           G_CONNECT_SWAPPED);
+  /* Who works has reviews of their own to do. */
+  g_signal_connect_object (context, "person-changed", G_CALLBACK (sw_todo_page_refresh), self,
                            G_CONNECT_SWAPPED);
   sw_todo_page_refresh (self);
 }

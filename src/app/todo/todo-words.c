@@ -18,6 +18,7 @@ G_STATIC_ASSERT ((int)SW_TODO_TEST == (int)SW_TASK_TEST);
 G_STATIC_ASSERT ((int)SW_TODO_REVIEW == (int)SW_TASK_REVIEW);
 G_STATIC_ASSERT ((int)SW_TODO_LOT == (int)SW_TASK_LOT);
 G_STATIC_ASSERT ((int)SW_TODO_CALIBRATION == (int)SW_TASK_CALIBRATION);
+G_STATIC_ASSERT ((int)SW_TODO_REVIEW_TESTS == (int)SW_TASK_REVIEW_TESTS);
 G_STATIC_ASSERT ((int)SW_N_TODO_KINDS == (int)SW_N_TASKS);
 
 /* ---- what stands behind a task ---- */
@@ -120,10 +121,18 @@ get_mark (SwStore *store, const SwTodo *todo, gint64 now_ms)
     case SW_TODO_RESUME:
     case SW_TODO_LOT:
     case SW_TODO_CALIBRATION:
+    case SW_TODO_REVIEW_TESTS:
     case SW_N_TODO_KINDS:
     default:
       return SW_VERDICT_UNKNOWN;
     }
+}
+
+/* The amounts of doses are read from their rows. */
+static gboolean
+is_counted (SwTodoKind kind)
+{
+  return kind == SW_TODO_RESUME || kind == SW_TODO_REVIEW_TESTS;
 }
 
 SwTodoWords *
@@ -144,7 +153,7 @@ sw_todo_words_new (SwContext *context, const SwTodo *todo, gint64 now_ms)
   SwTaskFacts facts = { .task = (SwTask)todo->kind,
                         .subject = words->subject != NULL ? words->subject : "?",
                         .code = code != NULL ? code : "?",
-                        .total = todo->kind == SW_TODO_RESUME ? todo->total : NAN,
+                        .total = is_counted (todo->kind) ? todo->total : NAN,
                         .due_ms = todo->due_ms,
                         .now_ms = now_ms,
                         .good_min = SW_PORTION_GOOD_MIN,
