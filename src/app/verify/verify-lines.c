@@ -18,6 +18,15 @@ empty_box (GtkBox *box)
     gtk_box_remove (box, child);
 }
 
+void
+sw_verify_lines_keep_digits (GtkLabel *label)
+{
+  g_autoptr (PangoAttrList) attributes = pango_attr_list_new ();
+
+  pango_attr_list_insert (attributes, pango_attr_insert_hyphens_new (FALSE));
+  gtk_label_set_attributes (label, attributes);
+}
+
 static void
 append_line (GtkBox *box, const char *text, const char *css_class)
 {
@@ -27,6 +36,7 @@ append_line (GtkBox *box, const char *text, const char *css_class)
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   /* hashes have no place to break at */
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  sw_verify_lines_keep_digits (GTK_LABEL (label));
   gtk_widget_add_css_class (label, css_class);
   gtk_box_append (box, label);
 }

@@ -8,6 +8,8 @@
 
 G_BEGIN_DECLS
 
+/* A hash that is broken over lines gets no hyphen, which somebody would copy. */
+void sw_verify_lines_keep_digits (GtkLabel *label);
 /* Findings, each advice once behind those that it is for. */
 void sw_verify_lines_findings (GtkBox *box, SwContext *context, const GPtrArray *findings);
 void sw_verify_lines_notes (GtkBox *box, SwContext *context, const GPtrArray *notes);

@@ -343,6 +343,7 @@ sw_verify_page_new (SwContext *context)
 
   self->context = g_object_ref (context);
   sw_verify_lines_limits (self->limits, context);
+  sw_verify_lines_keep_digits (self->journal_head);
   show_head (self);
   g_signal_connect_object (context, "changed", G_CALLBACK (show_head), self, G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);
