@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The Verify page, the banner of a file that was put back, and when the window signs. */
+#include "app/backup/backup-keeper.h"
 #include "app/records/record-export.h"
 #include "app/verify/verify-page.h"
 #include "app/widgets/form-row.h"
@@ -39,7 +40,7 @@ assert_once (GtkWidget *widget, const char *part)
   g_assert_cmpuint (g_strv_length (parts), ==, 2);
 }
 
-/* ---- a plant with a trust folder beside its file ---- */
+/* ---- a plant, if @data says so with a trust folder beside its file ---- */
 
 typedef struct
 {
@@ -57,7 +58,8 @@ set_up (Bench *bench, gconstpointer data)
   bench->path = g_strdup (bench->plant->scene->plant->path);
   folder = g_path_get_dirname (bench->path);
   bench->trust = g_build_filename (folder, "trust", NULL);
-  bench->plant->trust = bench->trust;
+  if (data != NULL)
+    bench->plant->trust = bench->trust;
 }
 
 static void
@@ -266,20 +268,26 @@ test_closed (Bench *bench, gconstpointer data)
   assert_says (page, "Nothing was found");
 }
 
-/* ---- when the window signs ---- */
+/* ---- when the window signs ----
+ *
+ * It also does so now and then by itself, before the daily backup; what is counted here is what
+ * happens between two turns of the main loop. */
 
 static void
 test_close_signs (Bench *bench, gconstpointer data)
 {
+  gint64 before;
+
   busy_plant_open_window (bench->plant, "en", 1024, 600, FALSE);
-  g_assert_cmpint (count_checkpoints (bench), ==, 0);
+  add_machine (bench, "M-99");
+  before = count_checkpoints (bench);
   busy_plant_close_window (bench->plant);
   busy_plant_open_window (bench->plant, "en", 1024, 600, FALSE);
-  g_assert_cmpint (count_checkpoints (bench), ==, 1);
+  g_assert_cmpint (count_checkpoints (bench), ==, before + 1);
   /* nothing was written: nothing to sign */
   busy_plant_close_window (bench->plant);
   busy_plant_open_window (bench->plant, "en", 1024, 600, FALSE);
-  g_assert_cmpint (count_checkpoints (bench), ==, 1);
+  g_assert_cmpint (count_checkpoints (bench), ==, before + 1);
 }
 
 /* An act of work waits for the close, a signature does not. */
@@ -288,12 +296,14 @@ test_signature_signs (Bench *bench, gconstpointer data)
 {
   SwStore *store;
   SwReview *review = sw_review_new ();
+  gint64 before;
 
   busy_plant_open_window (bench->plant, "en", 1024, 600, FALSE);
   store = sw_context_get_store (bench->plant->context);
+  before = count_checkpoints (bench);
   add_machine (bench, "M-99");
   sw_context_changed (bench->plant->context);
-  g_assert_cmpint (count_checkpoints (bench), ==, 0);
+  g_assert_cmpint (count_checkpoints (bench), ==, before);
   review->subject_table = g_strdup (sw_table_name (SW_TABLE_MACHINE));
   review->subject = 1;
   review->person = bench->plant->scene->plant->technician;
@@ -303,7 +313,7 @@ test_signature_signs (Bench *bench, gconstpointer data)
   g_assert_true (sw_act_commit (store, NULL));
   sw_review_free (review);
   sw_context_changed (bench->plant->context);
-  g_assert_cmpint (count_checkpoints (bench), ==, 1);
+  g_assert_cmpint (count_checkpoints (bench), ==, before + 1);
 }
 
 /* What leaves the file as a workbook is signed for before. */
@@ -314,13 +324,50 @@ test_export_signs (Bench *bench, gconstpointer data)
   g_autofree char *path = g_strconcat (bench->path, ".xlsx", NULL);
   gint64 end = g_get_monotonic_time () + PATIENCE_MS * 1000;
   GtkWidget *window = GTK_WIDGET (busy_plant_open_window (bench->plant, "en", 1024, 600, FALSE));
+  gint64 before;
 
+  add_machine (bench, "M-99");
+  before = count_checkpoints (bench);
   sw_record_export_write (window, bench->plant->context, &filter, path);
-  g_assert_cmpint (count_checkpoints (bench), ==, 1);
+  g_assert_cmpint (count_checkpoints (bench), ==, before + 1);
   while (!g_file_test (path, G_FILE_TEST_EXISTS) && g_get_monotonic_time () < end)
     g_main_context_iteration (NULL, FALSE);
   g_assert_true (g_file_test (path, G_FILE_TEST_EXISTS));
   sw_snapshot_settle (window);
+}
+
+static gboolean
+has_backup (SwBackupKeeper *keeper, const char *head)
+{
+  const SwBackupInfo *newest = sw_backup_list_newest (sw_backup_keeper_get_list (keeper));
+
+  return newest != NULL && g_strcmp0 (newest->head, head) == 0;
+}
+
+/* What leaves the file as a backup, too; a list of backups is none. */
+static void
+test_backup_signs (Bench *bench, gconstpointer data)
+{
+  SwBackupKeeper *keeper;
+  gint64 end = g_get_monotonic_time () + PATIENCE_MS * 1000;
+  gint64 before;
+
+  busy_plant_open_window (bench->plant, "en", 1024, 600, FALSE);
+  keeper = sw_backup_keeper_of (bench->plant->context);
+  while (sw_backup_keeper_is_busy (keeper) && g_get_monotonic_time () < end)
+    g_main_context_iteration (NULL, FALSE);
+  before = count_checkpoints (bench);
+  add_machine (bench, "M-99");
+  sw_backup_keeper_refresh (keeper);
+  g_assert_cmpint (count_checkpoints (bench), ==, before);
+  sw_backup_keeper_back_up (keeper);
+  while (count_checkpoints (bench) == before && g_get_monotonic_time () < end)
+    g_main_context_iteration (NULL, FALSE);
+  g_autofree char *head = sw_journal_head (sw_context_get_store (bench->plant->context), NULL);
+  while (!has_backup (keeper, head) && g_get_monotonic_time () < end)
+    g_main_context_iteration (NULL, FALSE);
+  g_assert_cmpint (count_checkpoints (bench), ==, before + 1);
+  g_assert_true (has_backup (keeper, head));
 }
 
 /* No folder can be made there: said once, and work goes on. */
@@ -340,17 +387,20 @@ test_no_folder (Bench *bench, gconstpointer data)
 
 /* ---- a file that was put back ---- */
 
+/* No window is open meanwhile, so that nothing but the file itself is copied and put back. */
 static void
 put_back (Bench *bench)
 {
+  SwTestPlant *plant = bench->plant->scene->plant;
   g_autofree char *saved = g_strconcat (bench->path, ".saved", NULL);
 
-  busy_plant_open_window (bench->plant, "en", 1024, 600, FALSE);
-  busy_plant_close_window (bench->plant);
+  g_assert_true (sw_checkpoint_sign (plant->store, bench->trust, NULL, NULL));
+  g_clear_pointer (&plant->store, sw_store_close);
   run_shell ("cp '%s' '%s'", bench->path, saved);
-  busy_plant_open_window (bench->plant, "en", 1024, 600, FALSE);
-  add_machine (bench, "M-99");
-  busy_plant_close_window (bench->plant);
+  sw_test_plant_reopen (plant, SW_OPEN_WRITE);
+  sw_test_plant_add_machine (plant, "M-99");
+  g_assert_true (sw_checkpoint_sign (plant->store, bench->trust, NULL, NULL));
+  g_clear_pointer (&plant->store, sw_store_close);
   g_assert_cmpint (g_rename (saved, bench->path), ==, 0);
 }
 
@@ -402,11 +452,11 @@ test_put_back_reading (Bench *bench, gconstpointer data)
 /* ---- registration ---- */
 
 static void
-add (const char *name, void (*func) (Bench *, gconstpointer))
+add (const char *name, gboolean trust, void (*func) (Bench *, gconstpointer))
 {
   g_autofree char *path = g_strdup_printf ("/app/verify/%s", name);
 
-  g_test_add (path, Bench, NULL, set_up, func, tear_down);
+  g_test_add (path, Bench, GINT_TO_POINTER (trust), set_up, func, tear_down);
 }
 
 int
@@ -414,18 +464,19 @@ main (int argc, char **argv)
 {
   gtk_test_init (&argc, &argv, NULL);
   sw_wording_init (NULL);
-  add ("sound", test_sound);
-  add ("found", test_found);
-  add ("long", test_long);
-  add ("head", test_head);
-  add ("stop", test_stop);
-  add ("closed", test_closed);
-  add ("close-signs", test_close_signs);
-  add ("signature-signs", test_signature_signs);
-  add ("export-signs", test_export_signs);
-  add ("no-folder", test_no_folder);
-  add ("put-back", test_put_back);
-  add ("put-back-long", test_put_back_long);
-  add ("put-back-reading", test_put_back_reading);
+  add ("sound", FALSE, test_sound);
+  add ("found", FALSE, test_found);
+  add ("long", FALSE, test_long);
+  add ("head", FALSE, test_head);
+  add ("stop", FALSE, test_stop);
+  add ("closed", FALSE, test_closed);
+  add ("close-signs", TRUE, test_close_signs);
+  add ("signature-signs", TRUE, test_signature_signs);
+  add ("export-signs", TRUE, test_export_signs);
+  add ("backup-signs", TRUE, test_backup_signs);
+  add ("no-folder", TRUE, test_no_folder);
+  add ("put-back", TRUE, test_put_back);
+  add ("put-back-long", TRUE, test_put_back_long);
+  add ("put-back-reading", TRUE, test_put_back_reading);
   return g_test_run ();
 }

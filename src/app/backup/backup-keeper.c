@@ -5,8 +5,7 @@
  *                                                     asked meanwhile: the last wish waits for it
  *
  * Invariants
- * 1. The worker has its own connection and its own copies of all it needs; it never sees the
- * context.
+ * 1. The worker has its own connection and its own copies of all it needs, never the context.
  * 2. A failure is kept until a copy into the folder went well: an unnoticed failure is the worst.
  * 3. The context owns the keeper, the keeper borrows the context; a worker that outlives both ends
  *    unheard.
@@ -187,6 +186,9 @@ start_job (SwBackupKeeper *self, SwBackupJobKind kind, const char *out)
       wait_for_job (self, kind, out);
       return;
     }
+  /* a copy holds the checkpoint that speaks for it */
+  if (kind != SW_BACKUP_JOB_LIST)
+    sw_context_sign_head (self->context);
   self->job = make_job (self, kind);
   if (self->job == NULL)
     return;
@@ -252,12 +254,10 @@ sw_backup_keeper_init (SwBackupKeeper *self)
 SwBackupKeeper *
 sw_backup_keeper_of (SwContext *context)
 {
-  static GQuark quark;
+  const GQuark quark = g_quark_from_static_string ("sw-backup-keeper");
   SwBackupKeeper *self;
 
   g_return_val_if_fail (SW_IS_CONTEXT (context), NULL);
-  if (quark == 0)
-    quark = g_quark_from_static_string ("sw-backup-keeper");
   self = g_object_get_qdata (G_OBJECT (context), quark);
   if (self != NULL)
     return self;
