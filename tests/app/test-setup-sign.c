@@ -107,6 +107,21 @@ test_technician (void)
   g_assert_null (sw_box_over (GTK_WIDGET (bench->window)));
 }
 
+/* What the layer below refuses as a fact stands above the form in words. */
+static void
+test_last_administrator (void)
+{
+  g_autoptr (Bench) bench = bench_new ("en", 1024, 600, FALSE);
+
+  bench_open (bench, "people", bench->administrator);
+  bench_pick (bench, "role", SW_ROLE_TECHNICIAN);
+  bench_reason (bench, "another job");
+  g_assert_false (bench_save (bench));
+  bench_assert_says (bench, "This is the only active administrator with a secret.");
+  g_autoptr (SwPerson) person = sw_person_load (bench_store (bench), bench->administrator, NULL);
+  g_assert_cmpint (person->role, ==, SW_ROLE_ADMINISTRATOR);
+}
+
 /* ---- the site's settings ---- */
 
 static void
@@ -175,6 +190,7 @@ main (int argc, char **argv)
   g_test_add_func ("/setup/sign/form keeps", test_form_keeps);
   g_test_add_func ("/setup/sign/no button", test_no_button);
   g_test_add_func ("/setup/sign/technician", test_technician);
+  g_test_add_func ("/setup/sign/last administrator", test_last_administrator);
   g_test_add_func ("/setup/sign/settings", test_settings);
   for (gsize i = 0; i < G_N_ELEMENTS (wrong_minutes); i++)
     {

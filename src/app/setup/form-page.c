@@ -9,6 +9,7 @@
  */
 #include "app/setup/form-page.h"
 
+#include "app/plant-words.h"
 #include "app/setup/plant-choices.h"
 #include "app/setup/reason-box.h"
 #include "app/setup/setup-guard.h"
@@ -78,7 +79,7 @@ show_notice (SwFormPage *self, SwVerdictKind mark, const char *text)
 static void
 show_error (SwFormPage *self, const GError *error)
 {
-  g_autofree char *words = sw_say_error (wording_of (self), error);
+  g_autofree char *words = sw_plant_say_error (wording_of (self), error);
 
   show_notice (self, SW_VERDICT_MISTAKE, words);
 }

@@ -38,29 +38,10 @@ prepare_person (SwContext *context, gpointer record)
   ((SwPerson *)record)->active = TRUE;
 }
 
-/* A secret may have been set while the form was open: it is not the form's to put back. */
-static gboolean
-keep_secret (SwStore *store, SwPerson *person, GError **error)
-{
-  g_autoptr (SwPerson) stored = NULL;
-
-  if (person->record.id == 0)
-    return TRUE;
-  stored = sw_person_load (store, person->record.id, error);
-  if (stored == NULL)
-    return FALSE;
-  g_free (person->secret);
-  person->secret = g_steal_pointer (&stored->secret);
-  person->secret_given_by = stored->secret_given_by;
-  return TRUE;
-}
-
 static gboolean
 save_person (SwContext *context, const SwActor *actor, gpointer record, GError **error)
 {
-  SwStore *store = sw_context_get_store (context);
-
-  return keep_secret (store, record, error) && sw_setup_person (store, actor, record, error);
+  return sw_setup_person (sw_context_get_store (context), actor, record, error);
 }
 
 static void

@@ -2,6 +2,7 @@
 /* A solvent's form in a popover. */
 #include "app/setup/solvent-button.h"
 
+#include "app/plant-words.h"
 #include "app/setup/section-liquids.h"
 #include "app/setup/setup-guard.h"
 
@@ -44,7 +45,7 @@ static void
 show_fault (SwSolventButton *self, const GError *error)
 {
   g_autofree char *words
-      = error != NULL ? sw_say_error (sw_context_get_wording (self->context), error) : NULL;
+      = error != NULL ? sw_plant_say_error (sw_context_get_wording (self->context), error) : NULL;
 
   say (self, words);
 }
