@@ -263,8 +263,9 @@ say_review_tests_title (const SwWording *wording, const SwTaskFacts *facts)
 static char *
 say_review_tests_text (const SwWording *wording, const SwTaskFacts *facts)
 {
-  return g_strdup (sw_tr (wording, "Another person did and signed this work. Look at what was "
-                                   "read, worked out and added, and sign that it is right."));
+  return g_strdup (
+      sw_tr (wording,
+             "Look at what another person read, worked out and added, and sign that it is right."));
 }
 
 /* ---- the table ---- */

@@ -196,6 +196,7 @@ test_undo (void)
   g_autoptr (GArray) voided = NULL;
   gint64 solvent = bench_add_solvent (bench);
 
+  sw_snapshot (GTK_WIDGET (bench->window), "undo");
   g_signal_emit_by_name (sw_find_button (GTK_WIDGET (bench->window), "Undo"), "clicked");
   voided = sw_record_voided_ids (bench_store (bench), SW_TABLE_SOLVENT, NULL);
   g_assert_cmpuint (voided->len, ==, 1);

@@ -40,6 +40,29 @@ test_todo (void)
   sw_snapshot (window, "todo-light");
 }
 
+/* Who may review sees how many tests wait, and the button leads to their list; a technician does
+ * not. */
+static void
+test_todo_reviews (void)
+{
+  g_autoptr (BusyPlant) plant = busy_plant_new ();
+  GtkWidget *window = GTK_WIDGET (busy_plant_open_window (plant, "en", 1280, 900, FALSE));
+  GtkWidget *todo = sw_find_widget (window, g_type_from_name ("SwTodoPage"), NULL);
+  g_autofree char *technician = sw_visible_text (todo);
+
+  g_assert_null (strstr (technician, "for your review"));
+  busy_plant_work_as (plant, plant->scene->plant->reviewer);
+  sw_snapshot_settle (window);
+  assert_says (todo, "tests wait for your review");
+  assert_says (todo, "Eight things to do");
+  sw_snapshot (window, "todo-reviews");
+  g_signal_emit_by_name (sw_find_button (todo, "Review"), "clicked");
+  sw_snapshot_settle (window);
+  assert_says (window, "Records");
+  g_assert_nonnull (sw_find_widget (window, g_type_from_name ("SwRecordsPage"), NULL));
+  sw_snapshot (window, "todo-reviews-list");
+}
+
 static void
 test_todo_follows (void)
 {
@@ -275,6 +298,7 @@ main (int argc, char **argv)
   gtk_test_init (&argc, &argv, NULL);
   sw_wording_init (NULL);
   g_test_add_func ("/app/window/to do", test_todo);
+  g_test_add_func ("/app/window/to do reviews", test_todo_reviews);
   g_test_add_func ("/app/window/to do follows time", test_todo_follows);
   g_test_add_func ("/app/window/machine", test_machine);
   g_test_add_func ("/app/window/nobody at the bench", test_nobody);

@@ -137,8 +137,7 @@ static const Row rows[] = {
   { "tests to review",
     { .task = SW_TASK_REVIEW_TESTS, .total = 12 },
     "12 tests wait for your review",
-    "Another person did and signed this work. Look at what was read, worked out and added, and "
-    "sign that it is right." },
+    "Look at what another person read, worked out and added, and sign that it is right." },
 };
 
 static void
