@@ -116,6 +116,16 @@ sw_moment_typed_format (const SwWording *wording, gint64 utc_ms)
 }
 
 char *
+sw_moment_list_format (const SwWording *wording, gint64 utc_ms)
+{
+  g_autofree char *moment = sw_moment_typed_format (wording, utc_ms);
+
+  /* U+2066 ... U+2069: one piece, from left to right */
+  return sw_wording_is_right_to_left (wording) ? g_strconcat ("\u2066", moment, "\u2069", NULL)
+                                               : g_steal_pointer (&moment);
+}
+
+char *
 sw_say_act_count (const SwWording *wording, guint n)
 {
   g_autofree char *number = sw_number_format (wording, n, 9);

@@ -37,6 +37,10 @@ char *sw_say_days (const SwWording *wording, gint64 from_ms, gint64 to_ms);
 /* "2026-05-24 06:20" in the reader's zone, as it is typed in any language. (transfer full) */
 char *sw_moment_typed_format (const SwWording *wording, gint64 utc_ms);
 
+/* The same for a column of a list: as wide in any language; kept together where text runs from
+ * right to left. (transfer full) */
+char *sw_moment_list_format (const SwWording *wording, gint64 utc_ms);
+
 /* "1 204 acts" (transfer full) */
 char *sw_say_act_count (const SwWording *wording, guint n);
 /* What a person did in one act, by the journal's word: "amend" is "Amendment". (transfer none) */

@@ -21,6 +21,16 @@ find_test_with_dose (BusyPlant *plant)
   return dose->titration;
 }
 
+/* The form of the record on screen, as the button opens it. */
+static void
+open_form (SwWindow *window)
+{
+  GtkWidget *amend = sw_find_widget (GTK_WIDGET (window), GTK_TYPE_BUTTON, "amend");
+
+  g_assert_true (gtk_widget_is_sensitive (amend));
+  g_signal_emit_by_name (amend, "clicked");
+}
+
 static void
 take_picture (SwWindow *window, const char *what, const char *look)
 {
@@ -47,11 +57,15 @@ test_looks (void)
     { "small-long", "xx", 1024, 600, FALSE, FALSE, 96 },
     { "contrast-dark", "en", 1280, 900, TRUE, TRUE, 96 },
     { "large-text", "xx", 1280, 900, FALSE, FALSE, 144 },
+    { "right-to-left", "xr", 1024, 600, FALSE, FALSE, 96 },
+    { "german", "de", 1024, 600, FALSE, FALSE, 96 },
   };
   g_autoptr (BusyPlant) plant = busy_plant_new ();
 
   for (gsize i = 0; i < G_N_ELEMENTS (looks); i++)
     {
+      gtk_widget_set_default_direction (g_str_equal (looks[i].language, "xr") ? GTK_TEXT_DIR_RTL
+                                                                              : GTK_TEXT_DIR_LTR);
       SwWindow *window = busy_plant_open_window (plant, looks[i].language, looks[i].width,
                                                  looks[i].height, looks[i].dark);
       sw_theme_force (looks[i].dark ? SW_SCHEME_DARK : SW_SCHEME_LIGHT, looks[i].contrast);
@@ -62,11 +76,14 @@ test_looks (void)
       take_picture (window, "test", looks[i].name);
       sw_window_show_record (window, SW_TABLE_DOSE, plant->dose);
       take_picture (window, "dose", looks[i].name);
+      open_form (window);
+      take_picture (window, "amend", looks[i].name);
       g_assert_cmpint (gtk_widget_get_width (GTK_WIDGET (window)), <=, looks[i].width);
       g_assert_cmpint (gtk_widget_get_height (GTK_WIDGET (window)), <=, looks[i].height);
       busy_plant_close_window (plant);
     }
   set_dpi (96);
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
 }
 
 int

@@ -82,6 +82,14 @@ test_from_machine (void)
   desk_settle (desk);
   g_assert_cmpstr (gtk_window_get_title (GTK_WINDOW (desk->window)), ==, "Records");
   desk_assert_says (desk->page, "Test M-07-");
+  /* And its button to all of them. */
+  const SwBrowseFilter filter
+      = { .table = SW_TABLE_TITRATION, .machine = desk->plant->later.machine, .outcome = -1 };
+  sw_window_show_machine (desk->window, desk->plant->later.machine);
+  g_signal_emit_by_name (sw_find_button (GTK_WIDGET (desk->window), "All Records of This Machine"),
+                         "clicked");
+  desk_settle (desk);
+  desk_assert_list (desk, &filter);
 }
 
 /* ---- amending and voiding ---- */

@@ -99,6 +99,17 @@ setup_cb (GtkButton *button, SwMachinePage *self)
     sw_window_show_setup (window, "machines");
 }
 
+static void
+records_cb (GtkButton *button, SwMachinePage *self)
+{
+  SwWindow *window = sw_window_of (GTK_WIDGET (self));
+  const SwBrowseFilter filter
+      = { .table = SW_TABLE_TITRATION, .machine = self->machine, .outcome = -1 };
+
+  if (window != NULL)
+    sw_window_show_records (window, &filter);
+}
+
 /* ---- showing ---- */
 
 static void
@@ -259,6 +270,7 @@ sw_machine_page_class_init (SwMachinePageClass *klass)
   bind_children (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, action_cb);
   gtk_widget_class_bind_template_callback (widget_class, setup_cb);
+  gtk_widget_class_bind_template_callback (widget_class, records_cb);
   gtk_widget_class_bind_template_callback (widget_class, test_chosen_cb);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
 }

@@ -82,7 +82,7 @@ load_row (SwRecordItem *self, GError **error)
 
   if (row == NULL)
     return FALSE;
-  self->when = sw_moment_typed_format (wording, row->happened_ms);
+  self->when = sw_moment_list_format (wording, row->happened_ms);
   self->machine = g_strdup (row->machine_tag);
   self->machine_id = row->machine;
   self->what = sw_record_words_what (self->context, row);
@@ -104,7 +104,7 @@ load_act (SwRecordItem *self, GError **error)
   if (chapters->len == 0)
     return TRUE;
   const SwChapter *first = chapters->pdata[0];
-  self->when = sw_moment_typed_format (sw_context_get_wording (self->context), first->utc_ms);
+  self->when = sw_moment_list_format (sw_context_get_wording (self->context), first->utc_ms);
   self->what = sw_record_words_act (self->context, first);
   self->detail = sw_record_words_act_detail (self->context, chapters);
   self->person = sw_record_words_initials (self->context, first->person);
