@@ -38,6 +38,9 @@ static const Setting switches[] = {
   { SQLITE_DBCONFIG_DQS_DML, 0 },
   { SQLITE_DBCONFIG_DQS_DDL, 0 },
   { SQLITE_DBCONFIG_ENABLE_LOAD_EXTENSION, 0 },
+  /* A -wal file of another file, found beside this one, must not be written into it when all that
+   * was done was to look and refuse. Who has worked checkpoints by a statement (store.c). */
+  { SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1 },
 };
 
 /* recursive_triggers: otherwise INSERT OR REPLACE would delete without the trigger that refuses it.

@@ -249,8 +249,14 @@ def attack_wal(case):
         db.execute(f"DROP TRIGGER {trigger}")
     db.execute("UPDATE sample SET remarks = 'of another file'")
     db.execute("UPDATE machine SET name = 'Other'")
-    shutil.copyfile(f"{other}-wal", f"{case.path}-wal")
+    wal, before = pathlib.Path(f"{case.path}-wal"), case.path.read_bytes()
+    shutil.copyfile(f"{other}-wal", wal)
     db.close()
+    assert case.verify() == ["refused"] and case.path.read_bytes() == before
+    kept = wal.read_bytes()
+    wal.unlink()
+    assert case.verify("--trust", str(case.trust)) == []
+    wal.write_bytes(kept)
 
 
 def attack_clock_back(case):
@@ -286,7 +292,7 @@ ATTACKS = [
     (attack_application, ""),
     (attack_version, ""),
     (attack_page, ""),
-    (attack_wal, ""),
+    (attack_wal, "the file is untouched, and sound once the `-wal` is taken away"),
     (attack_last_ten, "a backup"),
     (attack_rewrite, "a backup"),
     (attack_rewrite_unsigned, "a backup"),

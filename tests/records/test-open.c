@@ -201,6 +201,30 @@ test_cut_short (Fixture *fixture, gconstpointer data)
   expect_error (fixture, SW_OPEN_WRITE, SW_RECORDS_ERROR_DAMAGED);
 }
 
+/* A -wal file that belongs to another file: what it would make of this one is refused, and not
+ * written into it on the way out. Without it the file is as good as it was. */
+static void
+test_foreign_wal (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *before = NULL;
+  g_autofree char *made = NULL;
+  g_autofree char *after = NULL;
+
+  close_sound (fixture);
+  before = fixture_run ("sha256sum < %s", fixture->path);
+  made = fixture_run (
+      "cd %s && sqlite3 other 'PRAGMA journal_mode = WAL; CREATE TABLE t (x);"
+      " INSERT INTO t VALUES (randomblob(90000));' '.shell cp other-wal plant.swlog-wal'"
+      " && rm other*",
+      fixture->folder);
+  expect_error (fixture, SW_OPEN_WRITE, SW_RECORDS_ERROR_FOREIGN);
+  after = fixture_run ("sha256sum < %s", fixture->path);
+  g_assert_cmpstr (after, ==, before);
+  g_free (fixture_run ("rm -f %s-wal %s-shm", fixture->path, fixture->path));
+  fixture_open (fixture, SW_OPEN_WRITE);
+  fixture_assert_sound (fixture);
+}
+
 /* ---- folders and files that cannot be written ---- */
 
 static void
@@ -342,6 +366,7 @@ main (int argc, char **argv)
   add_cases ();
   add ("damaged", NULL, fixture_set_up, test_damaged);
   add ("cut-short", NULL, fixture_set_up, test_cut_short);
+  add ("foreign-wal", NULL, fixture_set_up, test_foreign_wal);
   add ("read-only-folder", NULL, fixture_set_up, test_read_only_folder);
   add ("read-only-file", NULL, fixture_set_up, test_read_only_file);
   add ("unreadable", NULL, fixture_set_up, test_unreadable);
