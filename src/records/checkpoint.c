@@ -170,7 +170,7 @@ gboolean
 sw_checkpoint_sign (SwStore *store, const char *folder, gint64 *seq, GError **error)
 {
   g_autoptr (SwSite) site = NULL;
-  gint64 ignored;
+  gint64 ignored = 0;
   gboolean needed;
 
   g_return_val_if_fail (store != NULL && folder != NULL && !store->act.open, FALSE);
