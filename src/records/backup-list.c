@@ -9,6 +9,9 @@
 #include <glib/gstdio.h>
 #include <string.h>
 
+#define UNFINISHED ".new"
+#define UNFINISHED_S 86400
+
 void
 sw_backup_info_free (SwBackupInfo *info)
 {
@@ -203,6 +206,32 @@ list_ours (const char *path, const char *folder, const char *uuid, GError **erro
   return g_steal_pointer (&list);
 }
 
+/* What a kill left of a copy that never got its name. Another program may be writing a young one.
+ */
+static void
+remove_unfinished (const char *path, const char *folder, gint64 now_ms)
+{
+  g_autofree char *beside = folder == NULL ? sw_backup_default_folder (path) : NULL;
+  g_autoptr (GDir) dir = g_dir_open (folder != NULL ? folder : beside, 0, NULL);
+  const char *name;
+
+  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
+    {
+      g_autofree char *whole = g_build_filename (folder != NULL ? folder : beside, name, NULL);
+      g_autofree char *stem = g_strdup (name);
+      GStatBuf status;
+      gint64 made_ms;
+      SwBackupWhy why;
+
+      if (!g_str_has_suffix (stem, UNFINISHED))
+        continue;
+      stem[strlen (stem) - strlen (UNFINISHED)] = '\0';
+      if (sw_backup_name_parse (path, stem, &made_ms, &why) && g_stat (whole, &status) == 0
+          && now_ms / 1000 - (gint64)status.st_mtime > UNFINISHED_S)
+        sw_path_remove (whole);
+    }
+}
+
 int
 sw_backup_prune (const char *path,
                  const char *folder,
@@ -214,12 +243,15 @@ sw_backup_prune (const char *path,
   g_autoptr (GPtrArray) list = NULL;
   g_autofree SwBackupMark *marks = NULL;
   g_autofree gboolean *keep = NULL;
+  g_autofree char *real = NULL;
   int removed = 0;
 
   g_return_val_if_fail (path != NULL && uuid != NULL, -1);
   list = list_ours (path, folder, uuid, error);
   if (list == NULL)
     return -1;
+  real = sw_path_resolve (path);
+  remove_unfinished (real, folder, now_ms);
   marks = g_new0 (SwBackupMark, list->len);
   keep = g_new0 (gboolean, list->len);
   for (guint i = 0; i < list->len; i++)

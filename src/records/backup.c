@@ -15,9 +15,11 @@
 #include "records/path-private.h"
 
 #include <errno.h>
+#include <fcntl.h>
 #include <glib/gstdio.h>
 #include <sys/stat.h>
 #include <sys/statvfs.h>
+#include <unistd.h>
 
 #define BACKUP_MODE 0444
 #define ROOM_MARGIN (1024 * 1024) /* bytes: the rollback journal of the copy, and folders */
@@ -139,6 +141,16 @@ write_fresh (const char *path, const char *fresh, const How *how, GError **error
          && sw_path_sync (fresh, error);
 }
 
+/* SQLite would only say that there is no such file. */
+static gboolean
+check_writable (const char *folder, GError **error)
+{
+  if (faccessat (AT_FDCWD, folder, W_OK | X_OK, AT_EACCESS) == 0
+      || (errno != EACCES && errno != EROFS && errno != EPERM))
+    return TRUE;
+  return sw_path_error (error, SW_RECORDS_ERROR_READ_ONLY, folder, g_strerror (errno));
+}
+
 /* (transfer full) */
 static SwBackupInfo *
 write_as (const char *path, const char *out, const How *how, GError **error)
@@ -152,7 +164,7 @@ write_as (const char *path, const char *out, const How *how, GError **error)
       sw_path_error (error, SW_RECORDS_ERROR_EXISTS, whole, "is there already");
       return NULL;
     }
-  if (!sw_backup_check_room (path, folder, -1, error))
+  if (!check_writable (folder, error) || !sw_backup_check_room (path, folder, -1, error))
     return NULL;
   sw_path_remove (fresh);
   if (write_fresh (path, fresh, how, error) && sw_path_move (fresh, whole, error))

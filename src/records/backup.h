@@ -122,7 +122,8 @@ typedef struct
 void sw_backup_rotate (
     const SwBackupMark *marks, gsize n, gint64 now_ms, int offset_min, gboolean *keep);
 /* Removes from a list's folder what rotation lets go; only files of @path's name and of site @uuid
- * that can be read. The number removed, or -1. */
+ * that can be read; and what a kill left of a copy over a day ago. The number of backups removed,
+ * or -1. */
 int sw_backup_prune (const char *path,
                      const char *folder,
                      const char *uuid,

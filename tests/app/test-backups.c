@@ -354,6 +354,9 @@ test_restore (void)
   sw_snapshot (GTK_WIDGET (desk.window), "restore-sign");
   gpointer before = desk.window;
   sw_box_answer (box, SW_TEST_PLANT_SECRET);
+  GtkWidget *wait = GTK_WIDGET (gtk_application_get_active_window (GTK_APPLICATION (application)));
+  if (SW_IS_START_WINDOW (wait))
+    sw_snapshot (wait, "restore-wait");
   wait_until (is_reopened, before);
   SwWindow *after = SW_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
   g_assert_cmpint (count_restorations (after), ==, 1);

@@ -11,6 +11,7 @@
 
 #include <glib/gstdio.h>
 #include <signal.h>
+#include <stdlib.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -265,6 +266,71 @@ test_full_backup (void)
   g_assert_cmpint (at, >, 80);
 }
 
+static int
+version_cb (void *data, int n_columns, char **values, char **names)
+{
+  *(int *)data = atoi (values[0]);
+  return 0;
+}
+
+/* Through SQLite alone, which rolls back what it left half written and migrates nothing. */
+static int
+ask_version (const char *path)
+{
+  sqlite3 *db = NULL;
+  int version = -1;
+
+  g_assert_cmpint (sqlite3_open_v2 (path, &db, SQLITE_OPEN_READWRITE, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_exec (db, "PRAGMA user_version", version_cb, &version, NULL), ==,
+                   SQLITE_OK);
+  g_assert_cmpint (sqlite3_close (db), ==, SQLITE_OK);
+  return version;
+}
+
+/* A file of version 1 that is to be migrated: no backup, no migration. FALSE when nothing struck.
+ */
+static gboolean
+fill_migration (int at, const char *contents, gsize length)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) list = NULL;
+  Script script;
+  SwStore *store;
+  gboolean struck;
+  int version;
+
+  script_set_up_empty (&script);
+  g_assert_true (g_file_set_contents (script.path, contents, (gssize)length, NULL));
+  cut_arm (CUT_FULL, at);
+  store = script_open (&script, CUT_VFS, &error);
+  struck = cut_has_struck ();
+  if (store == NULL)
+    g_assert_error (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_DISK_FULL);
+  sw_store_close (store);
+  cut_arm (CUT_NEVER, 0);
+  version = ask_version (script.path);
+  list = sw_backup_list (script.path, NULL, NULL, NULL);
+  /* whatever was migrated has its backup; what has none is as it was */
+  if (list->len == 0)
+    g_assert_cmpint (version, ==, 1);
+  script_tear_down (&script);
+  return struck;
+}
+
+static void
+test_full_migration (void)
+{
+  g_autofree char *path = sw_test_source_path ("tests/records/data/version-1.stillwarden");
+  g_autofree char *contents = NULL;
+  gsize length;
+  int at = 1;
+
+  g_assert_true (g_file_get_contents (path, &contents, &length, NULL));
+  for (; fill_migration (at, contents, length); at += STRIDE)
+    ;
+  g_assert_cmpint (at, >, 80);
+}
+
 /* ---- kills ---- */
 
 typedef struct
@@ -372,6 +438,7 @@ main (int argc, char **argv)
   add_rows ("/fault/restore/power", 0, CUT_N_LOSSES - 1, test_power);
   g_test_add_func ("/fault/restore/full", test_full);
   g_test_add_func ("/fault/backup/full", test_full_backup);
+  g_test_add_func ("/fault/backup/full-before-migration", test_full_migration);
   status = g_test_run ();
   script_free_master ();
   return status;

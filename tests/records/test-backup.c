@@ -8,7 +8,10 @@
 #include <glib/gstdio.h>
 #include <string.h>
 #include <sys/stat.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
+#define NOBODY 65534
 #define DAY_MS G_GINT64_CONSTANT (86400000)
 
 static char *
@@ -287,6 +290,23 @@ test_prune (Fixture *fixture, gconstpointer data)
                         "plant.swlog-20260505T060000Z.stillwarden\n");
 }
 
+/* A copy that was killed goes after a day; a young one may be somebody's work. */
+static void
+test_prune_unfinished (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *uuid = site_uuid (fixture);
+  g_autofree char *folder = backup_folder (fixture);
+
+  fixture->now_ms = g_get_real_time () / 1000;
+  g_free (fixture_run ("mkdir '%s' && cd '%s' && touch plant.swlog-20260101T000000Z.stillwarden.new"
+                       " && touch -d '2 days ago' plant.swlog-20260102T000000Z.stillwarden.new"
+                       " && touch -d '2 days ago' other-20260102T000000Z.stillwarden.new",
+                       folder, folder));
+  g_assert_cmpint (sw_backup_prune (fixture->path, NULL, uuid, fixture->now_ms, 0, NULL), ==, 0);
+  assert_list (fixture, "other-20260102T000000Z.stillwarden.new\n"
+                        "plant.swlog-20260101T000000Z.stillwarden.new\n");
+}
+
 /* ---- before a migration ---- */
 
 static void
@@ -329,6 +349,39 @@ test_migration_refused (Fixture *fixture, gconstpointer data)
   g_assert_cmpstr (list, ==, "plant.swlog\nplant.swlog backups\n");
 }
 
+/* A folder for backups that the person may not write to. Root may write anywhere, so the child that
+ * tries is nobody. */
+static void
+test_migration_read_only (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *folder = backup_folder (fixture);
+  g_autofree char *before = fixture_run ("sha256sum %s", fixture->path);
+  g_autofree char *after = NULL;
+  int status = -1;
+  pid_t child;
+
+  g_free (fixture_run ("mkdir '%s' && chmod 0555 '%s' && chmod 0777 %s && chmod 0666 %s", folder,
+                       folder, fixture->folder, fixture->path));
+  child = fork ();
+  if (child == 0)
+    {
+      g_autoptr (GError) error = NULL;
+
+      if (getuid () == 0 && setuid (NOBODY) != 0)
+        _exit (2);
+      _exit (sw_store_open (fixture->path, SW_OPEN_WRITE, &fixture->clock, &error) == NULL
+                     && g_error_matches (error, SW_RECORDS_ERROR, SW_RECORDS_ERROR_READ_ONLY)
+                 ? 0
+                 : 1);
+    }
+  g_assert_cmpint (waitpid (child, &status, 0), ==, child);
+  g_assert_true (WIFEXITED (status));
+  g_assert_cmpint (WEXITSTATUS (status), ==, 0);
+  after = fixture_run ("sha256sum %s", fixture->path);
+  g_assert_cmpstr (before, ==, after);
+  g_free (fixture_run ("chmod 0755 '%s'", folder));
+}
+
 static void
 add (const char *name, void (*func) (Fixture *, gconstpointer))
 {
@@ -362,10 +415,12 @@ main (int argc, char **argv)
   add ("list", test_list);
   add ("list-none", test_list_none);
   add ("prune", test_prune);
+  add ("prune-unfinished", test_prune_unfinished);
   for (gsize i = 0; i < stored_n_files; i++)
     {
       add_stored ("migration", &stored_files[i], test_migration);
       add_stored ("migration-refused", &stored_files[i], test_migration_refused);
+      add_stored ("migration-read-only", &stored_files[i], test_migration_read_only);
     }
   return g_test_run ();
 }
