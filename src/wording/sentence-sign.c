@@ -40,8 +40,9 @@ static const struct
   = { NC_ ("how a person is known", "invented"), NC_ ("how a person is known", "invented"),
       /* Translators: %s is the name of a person. */
       N_ ("%s is an invented person of the demo plant."),
-      N_ ("Nobody in this invented plant has a secret: one press signs. In a plant of yours the "
-          "secret is asked for here.") },
+      /* Translators: %s is the name of a person. */
+      N_ ("Nobody in this invented plant has a secret: one press signs for %s. In a plant of yours "
+          "the secret is asked for here.") },
 };
 
 const char *
@@ -58,11 +59,12 @@ sw_say_at_bench (const SwWording *wording, SwKnown known)
   return sw_trc (wording, "how a person is known", known_words[known].at_bench);
 }
 
-const char *
-sw_say_sign_note (const SwWording *wording, SwKnown known)
+/* A note without a place for the name leaves it out. */
+char *
+sw_say_sign_note (const SwWording *wording, SwKnown known, const char *name)
 {
-  g_return_val_if_fail ((int)known >= 0 && known < SW_N_KNOWN, "");
-  return sw_tr (wording, known_words[known].note);
+  g_return_val_if_fail ((int)known >= 0 && known < SW_N_KNOWN, g_strdup (""));
+  return sw_say_filled (sw_tr (wording, known_words[known].note), name);
 }
 
 char *
@@ -83,6 +85,8 @@ sw_say_list_proves (const SwWording *wording, gboolean demo)
 
 /* ---- what is signed ---- */
 
+#define REVIEWED 1 /* SwMeaning, which this layer does not know */
+
 static const char *const meanings[] = {
   N_ ("I did this test as recorded."),
   N_ ("I have looked at this test and agree."),
@@ -91,9 +95,11 @@ static const char *const meanings[] = {
 };
 
 const char *
-sw_say_meaning (const SwWording *wording, guint meaning)
+sw_say_meaning (const SwWording *wording, guint meaning, guint n_subjects)
 {
   g_return_val_if_fail (meaning < G_N_ELEMENTS (meanings), "");
+  if (meaning == REVIEWED && n_subjects > 1)
+    return sw_tr (wording, "I have looked at each of these tests and agree.");
   return sw_tr (wording, meanings[meaning]);
 }
 

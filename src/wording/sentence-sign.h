@@ -28,15 +28,16 @@ char *sw_say_who_works (const SwWording *wording, const char *name, SwKnown know
 /* What the list of people says below the names: what picking one proves. (transfer none) */
 const char *sw_say_list_proves (const SwWording *wording, gboolean demo);
 
-/* What a signature means, in the signer's own voice: SwMeaning. (transfer none) */
-const char *sw_say_meaning (const SwWording *wording, guint meaning);
+/* What a signature means, in the signer's own voice: SwMeaning; on so many at once. (transfer none)
+ */
+const char *sw_say_meaning (const SwWording *wording, guint meaning, guint n_subjects);
 /* What a signature is put to. (transfer full) */
 char *sw_say_test_subject (const SwWording *wording, const char *code);
 char *sw_say_dose_subject (const SwWording *wording, double ml, const char *machine);
 char *sw_say_incident_subject (const SwWording *wording, gint64 opened_ms, const char *machine);
 
-/* What the box says about how the signer is known. (transfer none) */
-const char *sw_say_sign_note (const SwWording *wording, SwKnown known);
+/* What the box says about how the signer is known. (transfer full) */
+char *sw_say_sign_note (const SwWording *wording, SwKnown known, const char *name);
 /* (transfer full) */
 char *sw_say_secret_of (const SwWording *wording, const char *name);
 char *sw_say_initials_of (const SwWording *wording, const char *name);

@@ -296,7 +296,8 @@ test_demo (void)
   asked->window = sw_snapshot_window (asked->page, 1024, 600, FALSE);
   gtk_widget_grab_focus (asked->page);
   GtkWidget *box = ask (asked, SW_MEANING_PERFORMED, asked->plant->technician, 0);
-  g_assert_true (sw_box_says (box, "Nobody in this invented plant has a secret: one press signs."));
+  g_assert_true (
+      sw_box_says (box, "Nobody in this invented plant has a secret: one press signs for "));
   sw_snapshot (GTK_WIDGET (asked->window), "sign-demo");
   sw_box_press (box, "sign");
   assert_signed (asked, asked->plant->technician, SW_IDENTIFIED_DEMO);

@@ -7,6 +7,8 @@
 #include "support/support.h"
 #include "wording/sentence.h"
 
+#include <string.h>
+
 #define U202F "\342\200\257"
 /* 2026-11-24 06:00 in Berlin */
 #define DAY_MS G_GINT64_CONSTANT (1795496400000)
@@ -24,7 +26,9 @@ test_meanings (void)
   };
 
   for (guint i = 0; i < SW_N_MEANINGS; i++)
-    g_assert_cmpstr (sw_say_meaning (wording, i), ==, meanings[i]);
+    g_assert_cmpstr (sw_say_meaning (wording, i, 1), ==, meanings[i]);
+  g_assert_cmpstr (sw_say_meaning (wording, SW_MEANING_REVIEWED, 2), ==,
+                   "I have looked at each of these tests and agree.");
 }
 
 static void
@@ -90,11 +94,13 @@ test_all (void)
   for (int i = 0; i < SW_N_KNOWN; i++)
     {
       g_autofree char *who = sw_say_who_works (wording, "T. Invented", (SwKnown)i);
+      g_autofree char *note = sw_say_sign_note (wording, (SwKnown)i, "T. Invented");
 
       g_assert_true (g_str_has_prefix (who, "T. Invented "));
       g_assert_cmpstr (sw_say_known (wording, (SwKnown)i), !=, "");
       g_assert_cmpstr (sw_say_at_bench (wording, (SwKnown)i), !=, "");
-      g_assert_cmpstr (sw_say_sign_note (wording, (SwKnown)i), !=, "");
+      g_assert_cmpstr (note, !=, "");
+      g_assert_true ((strstr (note, "T. Invented") != NULL) == (i == SW_KNOWN_INVENTED));
     }
 }
 

@@ -124,6 +124,7 @@ ask (Batch *batch)
   g_autofree char *subject = say_subject (batch);
   const SwSignRequest request = { .meaning = SW_MEANING_REVIEWED,
                                   .subject = subject,
+                                  .n_subjects = batch->ids->len,
                                   .person = sw_context_get_person (batch->context) };
 
   sw_sign_ask (batch->near, batch->context, &request, signed_cb, batch);

@@ -121,6 +121,7 @@ show_person (SwSignBox *self)
   gboolean picked = self->person != NULL;
   gboolean secret = picked && self->known == SW_KNOWN_SECRET;
   gboolean name = picked && self->known == SW_KNOWN_NAME;
+  g_autofree char *note = NULL;
 
   gtk_widget_set_visible (GTK_WIDGET (self->secret), secret);
   gtk_widget_set_visible (GTK_WIDGET (self->initials), name);
@@ -128,7 +129,8 @@ show_person (SwSignBox *self)
   gtk_widget_set_sensitive (GTK_WIDGET (self->sign), picked && self->known != SW_KNOWN_NO_SECRET);
   if (!picked)
     return;
-  gtk_label_set_text (self->note, sw_say_sign_note (get_wording (self), self->known));
+  note = sw_say_sign_note (get_wording (self), self->known, self->person->name);
+  gtk_label_set_text (self->note, note);
   show_refusal (self);
   if (secret)
     sw_secret_row_check_wait (self->secret, self->context, self->person->record.id);
@@ -307,7 +309,8 @@ sw_sign_ask (GtkWidget *near,
   SwSignBox *self = box_new (context, callback, data);
   self->right = request->meaning == SW_MEANING_PERFORMED ? SW_RIGHT_TEST : SW_RIGHT_REVIEW;
   self->not_person = request->not_person;
-  gtk_label_set_text (self->title, sw_say_meaning (get_wording (self), request->meaning));
+  gtk_label_set_text (self->title, sw_say_meaning (get_wording (self), request->meaning,
+                                                   MAX (request->n_subjects, 1)));
   gtk_label_set_text (self->subject, request->subject);
   gtk_button_set_label (self->sign, get_word (self, SW_SIGN_WORD_SIGN));
   gtk_widget_set_visible (self->people, request->person == 0);

@@ -15,6 +15,7 @@ typedef struct
 {
   SwMeaning meaning;
   const char *subject; /* what is signed, in words: "Test M-07-261124-1"; copied */
+  guint n_subjects;    /* signed at once; 0 = 1 */
   gint64 person;     /* who must sign; 0 = any reviewer or administrator, to be picked in the box */
   gint64 not_person; /* who may not (their own work); 0 = nobody */
 } SwSignRequest;
