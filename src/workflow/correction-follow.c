@@ -17,6 +17,14 @@ typedef struct
 
 /* ---- doses ---- */
 
+/* What only rounds differently is not rewritten: the journal tells of changes. */
+static void
+settle (double *stored, double computed)
+{
+  if (!sw_result_is_same (computed, *stored))
+    *stored = computed;
+}
+
 /* No dose follows from such a test: its figures go, and say so (calculation 0, as where nothing was
  * computed). What a step is worth in the machine depends on no reading. */
 static void
@@ -31,19 +39,20 @@ clear_figures (SwDoseRow *dose, const SwDoseInput *input)
   one_step.acid_at = 0.0;
   one_step.pass_at = 1.0;
   one_step.blank = one_step.extra = 0.0;
-  dose->per_step_ml = sw_dose_compute (&one_step, NULL, &worth, NULL) ? worth.per_step_ml : NAN;
+  settle (&dose->per_step_ml,
+          sw_dose_compute (&one_step, NULL, &worth, NULL) ? worth.per_step_ml : NAN);
 }
 
 static void
 store_figures (SwDoseRow *dose, const SwDose *amount)
 {
-  dose->per_step_ml = amount->per_step_ml;
-  dose->low_ml = amount->bounds_ml.low;
-  dose->high_ml = amount->bounds_ml.high;
-  dose->best_ml = amount->best_ml.value;
-  dose->best_u_ml = amount->best_ml.u;
-  dose->computed_ml = amount->dose_ml.value;
-  dose->measured_ml = amount->measure_ml;
+  settle (&dose->per_step_ml, amount->per_step_ml);
+  settle (&dose->low_ml, amount->bounds_ml.low);
+  settle (&dose->high_ml, amount->bounds_ml.high);
+  settle (&dose->best_ml, amount->best_ml.value);
+  settle (&dose->best_u_ml, amount->best_ml.u);
+  settle (&dose->computed_ml, amount->dose_ml.value);
+  settle (&dose->measured_ml, amount->measure_ml);
   dose->calc_version = SW_CALC_VERSION;
 }
 
@@ -54,13 +63,13 @@ store_supplier (SwDoseRow *dose, const SwMethodVersion *version, const SwDoseInp
 {
   SwDoseInput supplier;
   SwDose theirs;
+  double figure_ml = NAN;
 
-  dose->supplier_ml = NAN;
-  if (isnan (version->supplier_factor_ml_l))
-    return;
   sw_result_supplier_input (input, version->supplier_factor_ml_l, &supplier);
-  if (sw_dose_compute (&supplier, NULL, &theirs, NULL) && !theirs.step_too_wide)
-    dose->supplier_ml = theirs.dose_ml.value - theirs.extra_ml;
+  if (!isnan (version->supplier_factor_ml_l) && sw_dose_compute (&supplier, NULL, &theirs, NULL)
+      && !theirs.step_too_wide)
+    figure_ml = theirs.dose_ml.value - theirs.extra_ml;
+  settle (&dose->supplier_ml, figure_ml);
 }
 
 static gboolean

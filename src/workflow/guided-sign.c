@@ -1,12 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The guided test: Check and sign. In one act with the signature: what follows from the result.
  *
- *   schedule   routine test and re-test: the plan's next decision. A duplicate is about
- * repeatability: it would count one sample twice incident   acid found, or over range: one is
- * opened, unless one is open; a passing test after which no dose waits for its re-test: it waits
- * for its reviewer dose       a re-test answers the dose it was drawn for, whether it passes or not
+ * - schedule: routine test and re-test: the plan's next decision. A duplicate is about
+ *   repeatability: it would count one sample twice
+ * - incident: acid found, or over range: one is opened, unless one is open; a passing test after
+ *   which no dose waits for its re-test: the open ones wait for their reviewer
+ * - dose: a re-test answers the dose it was drawn for, whether it passes or not
  *
- * Control tests are about the bench, not the machine: none of the three.
+ * Control tests are about the bench, not the machine: none of the three. What a later correction of
+ * the result leads to is in correction-follow.c.
  */
 #include "workflow/guided-private.h"
 

@@ -12,7 +12,6 @@
 
 #include <gio/gio.h>
 
-#define SAME_RELATIVE 1e-9
 #define STEP_ROWS 64
 
 /* ---- findings ---- */
@@ -52,20 +51,10 @@ print_number (double value)
   return g_strdup (g_ascii_formatd (text, sizeof text, "%.17g", value));
 }
 
-static gboolean
-is_same (double expected, double found)
-{
-  if (isnan (expected) || isnan (found))
-    return isnan (expected) && isnan (found);
-  if (isinf (expected) || isinf (found))
-    return expected == found;
-  return fabs (found - expected) <= SAME_RELATIVE * MAX (fabs (expected), fabs (found));
-}
-
 static void
 compare_number (const Subject *subject, const char *column, double expected, double found)
 {
-  if (!is_same (expected, found))
+  if (!sw_result_is_same (expected, found))
     add_finding (subject, column, print_number (expected), print_number (found));
 }
 

@@ -39,6 +39,10 @@ void sw_result_stored_input (const SwDoseRow *dose,
  * @itself: the titrant is the product dosed. */
 double sw_result_per_step (const SwTitration *titration, gboolean itself, double product_mmol_ml);
 
+/* Whether two values are the same result: within 1e-9 relative, both unknown, or the same infinity.
+ */
+gboolean sw_result_is_same (double expected, double found);
+
 /* Readings of a titration, by ordinal. (transfer full) */
 GPtrArray *sw_result_load_readings (SwStore *store, gint64 titration, GError **error);
 

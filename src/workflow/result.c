@@ -6,6 +6,9 @@
 #include "workflow/check-private.h"
 #include "workflow/recompute.h"
 
+/* Rounding of units and sums, not another result (docs/file-format.md). */
+#define SAME_RELATIVE 1e-9
+
 /* c of 2.1: 0 unless the addition counts; the Prepare page made sure that b is known then. */
 static double
 get_caustic_steps (const SwTitration *titration)
@@ -61,6 +64,16 @@ sw_result_store_outcome (SwTitration *titration, const SwOutcome *outcome)
   titration->acid_at = outcome->acid_at;
   titration->pass_at = outcome->pass_at;
   titration->calc_version = SW_CALC_VERSION;
+}
+
+gboolean
+sw_result_is_same (double expected, double found)
+{
+  if (isnan (expected) || isnan (found))
+    return isnan (expected) && isnan (found);
+  if (isinf (expected) || isinf (found))
+    return expected == found;
+  return fabs (found - expected) <= SAME_RELATIVE * MAX (fabs (expected), fabs (found));
 }
 
 /* An uncertainty that nobody stated is left out of the budget, not guessed. */

@@ -290,6 +290,29 @@ test_same (void)
   assert_untouched (scene, head);
 }
 
+/* What no result depends on leaves every result as it is, to the last bit. */
+static void
+test_no_result (void)
+{
+  g_autoptr (Scene) scene = scene_new ();
+  const SwActor actor = correct_actor (scene, scene->plant->technician, "he read along");
+  const Parts parts = make_test (scene);
+  g_autoptr (SwTitration) titration = correct_titration (scene, parts.id[SW_TABLE_TITRATION]);
+  g_autoptr (SwDoseRow) before = correct_dose (scene, parts.id[SW_TABLE_DOSE]);
+  g_autoptr (SwDoseRow) after = NULL;
+  g_autoptr (SwTitration) written = NULL;
+  GError *error = NULL;
+
+  titration->second_reader = scene->plant->colleague;
+  g_assert_true (sw_amend_titration (scene->plant->store, &actor, titration, &error));
+  g_assert_no_error (error);
+  after = correct_dose (scene, parts.id[SW_TABLE_DOSE]);
+  written = correct_titration (scene, parts.id[SW_TABLE_TITRATION]);
+  g_assert_cmpint (after->record.journal_seq, ==, before->record.journal_seq);
+  g_assert_cmpint (written->second_reader, ==, scene->plant->colleague);
+  scene_assert_sound (scene);
+}
+
 /* Each changes one row as no amendment may: refused with that fact, or (NONE) as that fault. */
 typedef struct
 {
@@ -416,6 +439,7 @@ static const struct { const char *path; GTestFunc test; } tests[] = {
   { "/amend/when/read-only", test_read_only },
   { "/amend/when/no-reason", test_no_reason },
   { "/amend/same", test_same },
+  { "/amend/no-result", test_no_result },
 };
 /* clang-format on */
 

@@ -122,9 +122,8 @@ static void
 show_state (SwFormPage *self)
 {
   gint64 id = sw_editor_get_id (self->editor);
-  gboolean saved = id != 0;
+  gboolean saved = id != 0, fixed = saved && self->spec->fixed;
   gboolean read_only = sw_store_is_read_only (store_of (self));
-  gboolean fixed = saved && self->spec->fixed;
   gboolean writable = !read_only && !self->out_of_use && !fixed;
 
   show_title (self, id);
