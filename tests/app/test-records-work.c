@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* One record on the Records page: it tells what the file says; amending, voiding and reviewing
  * through its widgets write what the file then tells. */
+#include "app/records/record-export.h"
 #include "app/records/record-table.h"
 #include "app/records/record-view.h"
 #include "app/test/reason-row.h"
@@ -202,6 +203,48 @@ test_void (void)
   desk_assert_says (desk->page, "1 test");
 }
 
+/* What the set-up keeps is changed in its own form there. */
+static void
+test_amend_setup (void)
+{
+  g_autoptr (Desk) desk = desk_new ();
+
+  busy_plant_work_as (desk->plant, desk->plant->scene->plant->administrator);
+  desk_open (desk, SW_TABLE_PRODUCT, desk->plant->scene->plant->neutraliser);
+  desk_press (desk, "Amend…");
+  g_assert_cmpstr (gtk_window_get_title (GTK_WINDOW (desk->window)), ==, "Set-up");
+  GtkWidget *form
+      = sw_find_widget (GTK_WIDGET (desk->window), g_type_from_name ("SwSetupPage"), NULL);
+  desk_assert_says (form, "invented amine");
+}
+
+/* ---- export ---- */
+
+/* The workbook of one test is written beside the window's work, and it says when it is done. */
+static void
+test_export (void)
+{
+  g_autoptr (Desk) desk = desk_new ();
+  g_autoptr (SwTestFolder) folder = sw_test_folder_new ();
+  g_autofree char *path = g_build_filename (folder, "one-test.xlsx", NULL);
+  SwExportFilter filter;
+
+  g_assert_true (
+      sw_record_export_filter (desk->plant->context, SW_TABLE_DOSE, desk->plant->dose, &filter));
+  g_autoptr (GArray) doses = sw_export_ids (desk_store (desk), SW_TABLE_DOSE, &filter, NULL);
+  g_assert_cmpuint (doses->len, ==, 1);
+  g_assert_cmpint (g_array_index (doses, gint64, 0), ==, desk->plant->dose);
+  sw_record_export_write (desk->page, desk->plant->context, &filter, path);
+  for (int i = 0; i < 1000 && !desk_says (GTK_WIDGET (desk->window), "one-test.xlsx is written.");
+       i++)
+    {
+      g_usleep (10000);
+      desk_settle (desk);
+    }
+  desk_assert_says (GTK_WIDGET (desk->window), "one-test.xlsx is written.");
+  g_assert_true (g_file_test (path, G_FILE_TEST_EXISTS));
+}
+
 /* ---- review ---- */
 
 static GtkWidget *
@@ -276,6 +319,8 @@ main (int argc, char **argv)
   g_test_add_func ("/app/records/from the machine", test_from_machine);
   g_test_add_func ("/app/records/amend", test_amend);
   g_test_add_func ("/app/records/amend, wrong number", test_amend_wrong);
+  g_test_add_func ("/app/records/amend set-up", test_amend_setup);
+  g_test_add_func ("/app/records/export", test_export);
   g_test_add_func ("/app/records/void", test_void);
   g_test_add_func ("/app/records/review many", test_batch);
   g_test_add_func ("/app/records/own work", test_own_work);
