@@ -31,8 +31,27 @@ refuse (const char *group, const char *key, const char *value, const char *what,
   return FALSE;
 }
 
-/* Absent is NULL. A text with a wrong escape comes from GLib together with an error, so the error
- * alone counts. */
+#define TEXT_ESCAPES "sntr\\"
+
+/* A backslash and a letter of the Desktop Entry Specification, or in lists a semicolon. GLib is not
+ * asked for anything else: after a wrong escape it goes on, and behind one at the end of the
+ * line it reads beyond it (GLib 2.74). */
+static gboolean
+check_escapes (
+    GKeyFile *file, const char *group, const char *key, const char *allowed, GError **error)
+{
+  g_autofree char *value = g_key_file_get_value (file, group, key, error);
+
+  if (value == NULL)
+    return FALSE;
+  for (const char *at = strchr (value, '\\'); at != NULL; at = strchr (at + 2, '\\'))
+    if (at[1] == '\0' || strchr (allowed, at[1]) == NULL)
+      return refuse (group, key, value, "wrong escape", error);
+  return TRUE;
+}
+
+/* Absent is NULL. A text that GLib does not like comes together with an error, so the error alone
+ * counts. */
 static gboolean
 read_text (GKeyFile *file, const char *group, const char *key, char **text, GError **error)
 {
@@ -40,6 +59,8 @@ read_text (GKeyFile *file, const char *group, const char *key, char **text, GErr
 
   if (!g_key_file_has_key (file, group, key, NULL))
     return TRUE;
+  if (!check_escapes (file, group, key, TEXT_ESCAPES, error))
+    return FALSE;
   g_free (*text);
   *text = g_key_file_get_string (file, group, key, &failure);
   if (failure == NULL)
@@ -123,8 +144,11 @@ static gboolean
 read_families (GKeyFile *file, SwMethodVersion *version, GError **error)
 {
   GError *failure = NULL;
-  g_auto (GStrv) words = g_key_file_get_string_list (file, METHOD, "families", NULL, &failure);
+  g_auto (GStrv) words = NULL;
 
+  if (!check_escapes (file, METHOD, "families", TEXT_ESCAPES ";", error))
+    return FALSE;
+  words = g_key_file_get_string_list (file, METHOD, "families", NULL, &failure);
   if (failure != NULL)
     {
       g_propagate_error (error, failure);
