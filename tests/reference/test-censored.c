@@ -8,6 +8,7 @@
  */
 #include "calc/censored.h"
 #include "calc/normal.h"
+#include "series.h"
 #include "support/support.h"
 
 /* ---- probabilities ---- */
@@ -38,58 +39,6 @@ test_log (gconstpointer data)
 
 /* ---- fits ---- */
 
-#define MOST_ROWS 32
-
-typedef struct
-{
-  SwInterval y[MOST_ROWS];
-  double x[MOST_ROWS * SW_CENSORED_MOST];
-  SwCensoredData data;
-} Series;
-
-static double
-read_end (const char *text, double open)
-{
-  return *text == '\0' ? open : g_ascii_strtod (text, NULL);
-}
-
-/* Lines of a CSV file below its header, each split. (transfer full) */
-static GPtrArray *
-read_rows (const char *name)
-{
-  g_autofree char *relative = g_build_filename ("tests", "reference", "data", name, NULL);
-  g_autofree char *path = sw_test_source_path (relative);
-  g_autofree char *text = NULL;
-  GPtrArray *rows = g_ptr_array_new_with_free_func ((GDestroyNotify)g_strfreev);
-  GError *error = NULL;
-
-  g_file_get_contents (path, &text, NULL, &error);
-  g_assert_no_error (error);
-  g_auto (GStrv) lines = g_strsplit (g_strchomp (text), "\n", -1);
-  for (int i = 1; lines[i] != NULL; i++)
-    g_ptr_array_add (rows, g_strsplit (g_strchomp (lines[i]), ",", -1));
-  g_assert_cmpuint (rows->len, <=, MOST_ROWS);
-  return rows;
-}
-
-static void
-load_drops (Series *series, gboolean open_below)
-{
-  g_autoptr (GPtrArray) rows = read_rows ("drop-series-1.csv");
-  int low = open_below ? 6 : 4;
-
-  for (guint i = 0; i < rows->len; i++)
-    {
-      char **cells = rows->pdata[i];
-
-      series->y[i].low = read_end (cells[low], -INFINITY);
-      series->y[i].high = read_end (cells[low + 1], INFINITY);
-      series->x[2 * i] = 1.0;
-      series->x[2 * i + 1] = g_ascii_strtod (cells[0], NULL);
-    }
-  series->data = (SwCensoredData){ series->y, series->x, rows->len, 2 };
-}
-
 typedef struct
 {
   const char *name;
@@ -115,7 +64,7 @@ test_fit (gconstpointer data)
   Series series;
   SwCensoredFit fit;
 
-  load_drops (&series, row->open_below);
+  series_load_drops (&series, row->open_below);
   g_assert_true (sw_censored_fit (&series.data, row->sigma, NULL, NULL, &fit));
   sw_assert_close (fit.beta[0], row->intercept, 1e-9);
   sw_assert_close (fit.beta[1], row->slope, 1e-9);
@@ -133,7 +82,7 @@ test_covariance (void)
   Series series;
   SwCensoredFit fit;
 
-  load_drops (&series, FALSE);
+  series_load_drops (&series, FALSE);
   g_assert_true (sw_censored_fit (&series.data, NAN, NULL, NULL, &fit));
   for (int i = 0; i < 3; i++)
     for (int j = 0; j <= i; j++)
@@ -162,7 +111,7 @@ test_threaded (void)
 static void
 test_tobin (void)
 {
-  g_autoptr (GPtrArray) rows = read_rows ("tobin.csv");
+  g_autoptr (GPtrArray) rows = series_read_rows ("tobin.csv");
   Series series;
   SwCensoredFit fit;
 
