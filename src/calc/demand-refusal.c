@@ -4,9 +4,11 @@
  * After division by a (> 0) each test is an interval over t = x / a, and the line beta0 + beta1 *
  * t.
  *
- * Threaded: some line passes strictly inside every interval; sigma then runs to 0. The lines above
- * all lows and below all highs exist exactly where the upper hull of the lows stays below the lower
- * hull of the highs (a concave function below a convex one: there is a line between them).
+ * Threaded: some line lies on or inside every interval; sigma then runs to 0, because in (delta,
+ * tau) of censored.c that line is a direction in which no interval's probability ever falls.
+ * (Touching is enough: an end that is touched keeps its half, the others rise to 1.) Such lines
+ * exist exactly where the upper hull of the lows is nowhere above the lower hull of the highs: a
+ * concave function below a convex one has a line between them.
  *
  * Rate unbounded: some line d(t), not 0 everywhere, is 0 at every bounded test, <= 0 at every
  * open-below and >= 0 at every open-above one: going along it for ever never lowers the likelihood.
@@ -15,6 +17,9 @@
 #include "calc/demand-private.h"
 
 #include <math.h>
+
+/* Rounding of a hull between its corners. */
+#define TOUCHING 1e-13
 
 typedef struct
 {
@@ -96,7 +101,7 @@ hulls_apart (GArray *lows, GArray *highs, GArray *corners_of)
       double low = -get_hull_at (lows, t, &at_low);
       double high = get_hull_at (highs, t, &at_high);
 
-      if (!(low < high))
+      if (low - high > TOUCHING * (fabs (low) + fabs (high)))
         return FALSE;
     }
   return TRUE;
