@@ -62,6 +62,48 @@ CONSTANTS = [
     ("monte_carlo.c", define("COVERAGE", "0.95"), REF + "monte-carlo"),
     ("monte_carlo.c", r"gsl_ran_flat \(rng, 0\.0, (1\.0)\)", REF + "monte-carlo"),
     ("outcome.c", r"pass_at - blank \+ (1\.0) \}", REF + "dose"),
+    # the normal distribution, lines through intervals
+    ("normal.c", define("HALF_LOG_2_PI", "0.91893853320467274178"), REF + "censored"),
+    ("normal.c", r"return -(0\.5) \* z \* z", REF + "censored"),
+    ("normal.c", r"log1p \(-(0\.5) \* erfc", REF + "censored"),
+    ("normal.c", r"return log \((0\.5) \* erfc", REF + "censored"),
+    ("normal.c", r"outside = (0\.5) \* erfc", REF + "censored"),
+    ("normal.c", r"erfc \(-a \* M_SQRT1_2\) \+ (0\.5) \* erfc", REF + "censored"),
+    ("normal.c", r"return log \((0\.5) \* \(erf", REF + "censored"),
+    ("censored.c", r"add_outer \(point, -(1\.0), by_b", REF + "censored"),
+    ("censored.c", r"gradient\[n - 1\] \+= (1\.0) / tau", REF + "censored"),
+    ("censored.c", r"\[n - 1\] -= (1\.0) / \(tau", REF + "censored"),
+    ("demand.c", define("Z_90", "1.2815515655446004"), REF + "demand"),
+    ("demand.c", define("Z_95", "1.6448536269514722"), REF + "demand"),
+    ("demand.c", r"\+ (2\.0) \* a \* x \* fit", REF + "demand"),
+    ("demand-profile.c", define("DROP", "1.352771727047702"), REF + "demand"),
+    # charts and trends
+    ("control-chart.c", define("D2_OF_TWO", "1.128"), REF + "control-chart"),
+    ("control-chart.c", define("D4_OF_TWO", "3.267"), REF + "control-chart"),
+    ("control-chart.c", r"mean - (3\.0) \*", REF + "control-chart"),
+    ("control-chart.c", r"mean \+ (3\.0) \*", REF + "control-chart"),
+    ("control-chart.c", r"lambda / \((2\.0) - lambda", REF + "control-chart"),
+    ("control-chart.c", r"bad\) > (2\.0);", REF + "control-chart"),
+    ("control-chart.c", r"here > (3\.0)", REF + "control-chart"),
+    ("control-chart.c", r"here > (2\.0)", REF + "control-chart"),
+    ("control-chart.h", define("SW_EWMA_LAMBDA", "0.2"), REF + "control-chart"),
+    ("control-chart.h", define("SW_EWMA_L", "2.962"), REF + "control-chart"),
+    ("control-chart.h", define("SW_CUSUM_K", "0.5"), REF + "control-chart"),
+    ("control-chart.h", define("SW_CUSUM_H", "4.0"), REF + "control-chart"),
+    ("trend.h", define("SW_CYCLES_WARN", "1.3"), REF + "trend"),
+    ("trend.c", r"share\[0\] = (1\.0)", REF + "trend"),
+    ("trend.c", r"k == 0 \? (1\.0)", REF + "trend"),
+    ("spearman.c", r"\+ 1\.0\) / (2\.0)", REF + "trend"),
+    ("trend.c", r"\(size - (1\.0)\) \* \(2", REF + "trend"),
+    ("trend.c", r"\(size - 1\.0\) \* \((2\.0) \* size", REF + "trend"),
+    ("trend.c", r"\* size \+ (5\.0)\)", REF + "trend"),
+    ("trend.c", r"\(\(double\)tied - (1\.0)\)", REF + "trend"),
+    ("trend.c", r"\* \((2\.0) \* \(double\)tied", REF + "trend"),
+    ("trend.c", r"\(double\)tied \+ (5\.0)\)", REF + "trend"),
+    ("trend.c", r"sum / (18\.0)", REF + "trend"),
+    ("trend.c", r"- s\) / (2\.0)\)", REF + "trend"),
+    ("trend.c", r"log \((0\.05)\)", REF + "trend"),
+    ("trend.c", r"sum / \((2\.0) \* \(double\)k", REF + "trend"),
     # the staircase
     ("schedule.h", define("SW_STAIRCASE_START_DAYS", "1.0"), REF + "schedule"),
     ("schedule.h", define("SW_STAIRCASE_FACTOR", "1.25"), REF + "schedule"),
@@ -93,7 +135,36 @@ GUARD = "guard against rounding errors; its size does not matter within powers o
 LIMIT = "limit of what may be typed; common practice, no source; tests/calc/test-fault.c tries both ends"
 SANITY = "limit against a slip, no result depends on it"
 NEUTRAL = "the number one itself: an identity, a loop, a comparison"
+FORM = "where one form of a formula gives way to another: both are right there"
+CLIMB = "how the maximum is looked for, not where it is"
 FIXED = [
+    ("censored-frame.c", r"#define DEPENDENT 1e-10", GUARD),
+    ("censored-frame.c", r"low \+ 0\.5 \*", CLIMB),
+    ("censored-frame.c", r"\+ 0\.3 \* widest", CLIMB),
+    ("censored-frame.c", r"scale = 1\.0", CLIMB),
+    ("censored.c", r"#define LEAST_GAIN 1e-13", CLIMB),
+    ("censored.c", r"double part = 1\.0", CLIMB),
+    ("censored.c", r"part \*= 0\.5", CLIMB),
+    ("censored.c", r"\(1\.0 \+ fabs", CLIMB),
+    ("censored.c", r"\? 1\.0 : frame", CLIMB),
+    ("control-chart.c", r"lambda <= 1\.0", NEUTRAL),
+    ("demand-profile.c", r"#define FARTHEST 1e4", SANITY),
+    ("demand-profile.c", r"inside \+ 0\.5 \*", CLIMB),
+    ("demand-profile.c", r"<= 1e-12 \*", GUARD),
+    ("demand-profile.c", r"away = 1\.0; away < FARTHEST; away \*= 1\.6", CLIMB),
+    ("demand-profile.c", r"&profile, -?1\.0\)", NEUTRAL),
+    ("demand-refusal.c", r"#define TOUCHING 1e-13", GUARD),
+    ("demand-refusal.c", r"t0, -?1\.0\)", NEUTRAL),
+    ("demand.c", r"low \+ 0\.5 \*", CLIMB),
+    ("demand.c", r"MAX \(1e-6 \* fabs \(from\), 1e-3\)", CLIMB),
+    ("demand.c", r"alpha < 1\.0", NEUTRAL),
+    ("demand.c", r"reach \*= 2\.0", CLIMB),
+    ("spearman.c", r"#define SAME 1e-12", GUARD),
+    ("spearman.c", r"\(double\)tied \+ 1\.0", "shifts every rank alike"),
+    ("spearman.c", r"DRAWS \+ 1\.0", "far below the scatter of the draws themselves"),
+    ("normal.c", r"#define SERIES_BELOW \(-30\.0\)", FORM),
+    ("normal.c", r"outside < 0\.5", FORM),
+    ("normal.c", r"double (?:term|sum) = 1\.0", NEUTRAL),
     ("range.c", r"\[SW_QUANTITY_\w+\] = \{ TRUE, [^}]*\}", LIMIT),
     ("content.c", r"volume_ml, 0\.0, 1000\.0", LIMIT),
     ("calibration.c", r", 1000\.0, SW_UNIT_NONE", SANITY),
@@ -287,6 +358,7 @@ def main():
         programs = sorted({root / f"{entry[2]}.c" for entry in all_constants()})
         builder.library = sorted((root / "src" / "calc").glob("*.c"))
         builder.library.append(root / "tests/support/support.c")
+        builder.library.append(root / "tests/reference/series.c")
         builder.compile_all(builder.library + programs)
         failed |= report(2, "with nothing changed all pass", check_baseline(builder, programs))
         with concurrent.futures.ThreadPoolExecutor(workers()) as pool:

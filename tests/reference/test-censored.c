@@ -11,6 +11,8 @@
 #include "series.h"
 #include "support/support.h"
 
+#include <math.h>
+
 /* ---- probabilities ---- */
 
 typedef struct
@@ -111,6 +113,9 @@ test_threaded (void)
 static void
 test_tobin (void)
 {
+  /* survreg's own variances of (beta, log sigma) */
+  static const double variances[]
+      = { 258.548815287645, 0.047778788753497, 0.00339354197357237, 0.0963001906646251 };
   g_autoptr (GPtrArray) rows = series_read_rows ("tobin.csv");
   Series series;
   SwCensoredFit fit;
@@ -132,6 +137,17 @@ test_tobin (void)
   sw_assert_close (fit.beta[2], -0.0455416628896779, 1e-9);
   sw_assert_close (log (fit.sigma), 1.71785092236641, 1e-9);
   sw_assert_close (fit.log_likelihood, -28.9401331997207, 1e-10);
+  for (int i = 0; i < 4; i++)
+    sw_assert_close (fit.covariance[i][i], variances[i], 1e-8);
+}
+
+/* R's pnorm (z, log.p = TRUE) */
+static void
+test_log_below (void)
+{
+  sw_assert_close (sw_normal_log_below (1.0), -0.17275377902345, 1e-13);
+  sw_assert_close (sw_normal_log_below (-40.0), -804.60844201375379, 1e-13);
+  g_assert_true (isinf (sw_normal_log_below (-INFINITY)));
 }
 
 int
@@ -140,6 +156,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   SW_TEST_ROWS ("/reference/normal/log-between", log_rows, test_log);
   SW_TEST_ROWS ("/reference/censored/drops", fit_rows, test_fit);
+  g_test_add_func ("/reference/normal/log-below", test_log_below);
   g_test_add_func ("/reference/censored/covariance", test_covariance);
   g_test_add_func ("/reference/censored/threaded", test_threaded);
   g_test_add_func ("/reference/censored/tobin", test_tobin);

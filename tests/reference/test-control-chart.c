@@ -98,6 +98,29 @@ test_rules (void)
     g_assert_cmpuint (broken[i], ==, 0);
 }
 
+/* Just inside and just outside of 2 and 3 sigma. */
+static void
+test_thresholds (void)
+{
+  static const double values[] = { 2.99, 0.0, 0.0, 3.005, 0.0, 0.0, 1.99, 2.005, 2.005 };
+  guint broken[9];
+
+  sw_rules_apply (values, 9, 0.0, 1.0, SW_SIDE_HIGH, broken);
+  for (int i = 0; i < 9; i++)
+    g_assert_cmpuint (broken[i], ==, i == 3 ? SW_RULE_BEYOND : (i == 8 ? SW_RULE_TWO_OF_THREE : 0));
+}
+
+/* The designs whose run lengths in control are known: EWMA (0.2, 2.962) 499.7351, one-sided CUSUM
+ * (0.5, 4) 335.3676 (exact Markov chain, R package spc). */
+static void
+test_designs (void)
+{
+  sw_assert_close (SW_EWMA_LAMBDA, 0.2, 0.0);
+  sw_assert_close (SW_EWMA_L, 2.962, 0.0);
+  sw_assert_close (SW_CUSUM_K, 0.5, 0.0);
+  sw_assert_close (SW_CUSUM_H, 4.0, 0.0);
+}
+
 /* Nine above the mean in a row: the ninth breaks the rule, the eighth does not, and one on the
  * other side begins anew. */
 static void
@@ -122,5 +145,7 @@ main (int argc, char **argv)
   g_test_add_func ("/reference/control-chart/cusum", test_cusum);
   g_test_add_func ("/reference/control-chart/rules", test_rules);
   g_test_add_func ("/reference/control-chart/nine", test_nine);
+  g_test_add_func ("/reference/control-chart/thresholds", test_thresholds);
+  g_test_add_func ("/reference/control-chart/designs", test_designs);
   return g_test_run ();
 }

@@ -229,6 +229,28 @@ test_profile (void)
   sw_assert_close (profile.high, wald.high, 0.02);
 }
 
+/* By hand from R's covariance of the first fit: slope -+ z(0.95) sqrt (8.27694749569e-6), and the
+ * variance of the line at day 191. */
+static void
+test_uncertainty (void)
+{
+  Series series;
+  SwDemand demand;
+  SwInterval wald;
+  double u;
+
+  series_load_drops (&series, FALSE);
+  sw_demand_fit (series.points, series.data.n, 0.0, &demand);
+  wald = sw_demand_rate_wald (&demand);
+  sw_assert_close (wald.high, 0.114984185433671 + 1.6448536269514722 * 2.87696845581e-3, 1e-8);
+  sw_assert_close (wald.low, 0.114984185433671 - 1.6448536269514722 * 2.87696845581e-3, 1e-8);
+  sw_assert_close (sw_demand_at (&demand, 1.0, 191.0, &u),
+                   -3.51619487380855 + 191.0 * 0.114984185433671, 1e-9);
+  sw_assert_close (
+      u * u, .0928243768562 - 2.0 * 191.0 * 7.70289532060e-4 + 191.0 * 191.0 * 8.27694749569e-6,
+      1e-7);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -237,6 +259,7 @@ main (int argc, char **argv)
   SW_TEST_ROWS ("/reference/demand/floor", floor_rows, test_floor);
   g_test_add_func ("/reference/demand/risk", test_risk);
   g_test_add_func ("/reference/demand/due", test_due);
+  g_test_add_func ("/reference/demand/uncertainty", test_uncertainty);
   g_test_add_func ("/reference/demand/units", test_units);
   g_test_add_func ("/reference/demand/profile", test_profile);
   return g_test_run ();

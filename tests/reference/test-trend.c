@@ -100,6 +100,8 @@ test_cycles (void)
 
   for (int i = 0; i < 10; i++)
     cycles[i] = (SwCycle){ 3.0, 10.0 - 0.5 * (i >= 7) * 10.0 };
+  /* warn above 1.3: 2-calculations 2.6, simulated there */
+  sw_assert_close (SW_CYCLES_WARN, 1.3, 0.0);
   g_assert_true (isnan (sw_cycles_ratio (cycles, 8)));
   sw_assert_close (sw_cycles_ratio (cycles, 10), 2.0, 1e-12);
   sw_assert_close (sw_cycles_ratio (cycles, 9), (9.0 / 20.0) / 0.3, 1e-12);
