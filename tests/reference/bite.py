@@ -104,6 +104,11 @@ CONSTANTS = [
     ("trend.c", r"- s\) / (2\.0)\)", REF + "trend"),
     ("trend.c", r"log \((0\.05)\)", REF + "trend"),
     ("trend.c", r"sum / \((2\.0) \* \(double\)k", REF + "trend"),
+    # the re-test
+    ("retest.c", define("COVERAGE", "2.0"), REF + "retest"),
+    ("retest.c", r"width / (12\.0)", REF + "retest"),
+    ("retest.c", r"\+ (2\.0) \* input", REF + "retest"),
+    ("retest.c", r"expected = (0\.5)", REF + "retest"),
     # the staircase
     ("schedule.h", define("SW_STAIRCASE_START_DAYS", "1.0"), REF + "schedule"),
     ("schedule.h", define("SW_STAIRCASE_FACTOR", "1.25"), REF + "schedule"),
