@@ -57,14 +57,16 @@ find_end_beside (const Profile *profile, double direction)
   double rate = profile->demand->fit.beta[1];
   double u = sqrt (profile->demand->fit.covariance[1][1]);
   double inside = rate;
+  double away = 1.0;
 
-  for (double away = 1.0; away < FARTHEST; away *= 1.6)
+  while (away < FARTHEST)
     {
       double tried = rate + direction * away * u;
 
       if (!(get_excess (profile, tried) < 0.0))
         return find_end (profile, inside, tried);
       inside = tried;
+      away *= 1.6;
     }
   return direction * INFINITY;
 }

@@ -60,16 +60,14 @@ static SwExit
 export_store (SwCliRun *run, SwStore *store, SwWorkbookRequest *request, GError **error)
 {
   g_autoptr (SwWording) wording = sw_cli_make_wording (run, store, error);
-  g_autofree char *head = NULL;
 
   request->at_ms = sw_store_now (store);
-  request->head = &head;
   if (wording == NULL || !read_times (run, wording, request, error)
       || !read_machine (store, sw_options_get_text (run->options, "machine"),
                         &request->filter.machine, error)
       || !sw_workbook_write (store, wording, request, error))
     return SW_EXIT_BAD_DATA;
-  sw_output_text (run->out, SW_OUTPUT_HEAD, head, NULL);
+  sw_output_text (run->out, SW_OUTPUT_HEAD, *request->head, NULL);
   return SW_EXIT_DONE;
 }
 
@@ -77,9 +75,11 @@ SwExit
 sw_cli_export (SwCliRun *run, GError **error)
 {
   const char *path = sw_cli_read_file (run, error);
+  g_autofree char *head = NULL;
   SwWorkbookRequest request = { .path = sw_options_get_text (run->options, "xlsx"),
                                 .force = sw_options_has (run->options, "force"),
-                                .by = g_get_user_name () };
+                                .by = g_get_user_name (),
+                                .head = &head };
   g_autoptr (SwStore) store = NULL;
 
   if (path == NULL)
