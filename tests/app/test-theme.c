@@ -159,10 +159,14 @@ export_portal (void)
 int
 main (int argc, char **argv)
 {
+  g_autofree char *display = g_strdup (g_getenv ("DISPLAY"));
+
+  /* Before GTK has threads: the bus forks a process that watches it, and a lock that a thread held
+   * at that moment would stay locked there for ever. It takes DISPLAY out of the environment. */
   test_bus = g_test_dbus_new (G_TEST_DBUS_NONE);
-  /* In this order: the bus takes DISPLAY out of the environment. */
-  gtk_test_init (&argc, &argv, NULL);
   g_test_dbus_up (test_bus);
+  g_setenv ("DISPLAY", display, TRUE);
+  gtk_test_init (&argc, &argv, NULL);
   export_portal ();
   theme = sw_theme_get_default ();
   sw_theme_install (gdk_display_get_default ());
